@@ -1,0 +1,1 @@
+"""How a page reaches a site: as MkDocs pages or as files in a folder."""

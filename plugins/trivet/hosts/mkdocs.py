@@ -1,0 +1,158 @@
+"""The MkDocs plugin: claims the unit folders, adds the pages, and keeps a live preview alive."""
+
+from __future__ import annotations
+
+import logging
+import posixpath
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config import base as base_config
+from mkdocs.config import config_options as option
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page as MkDocsPage
+from mkdocs.utils import get_relative_url
+
+from trivet.hosts.build import Built, build_site
+from trivet.hosts.policy import with_page_policy, with_static_policy
+from trivet.model.page import Page
+from trivet.model.problem import Severity
+from trivet.pages.theme import PREVIEW_SCRIPT, THEME_FOLDER
+from trivet.reading import report
+
+log = logging.getLogger("mkdocs.plugins.trivet")
+
+GUIDE = "guide/"
+_PROSE = "trivet.pages.plain_markdown:PlainMarkdown"
+_LEVELS = {Severity.ERROR: logging.ERROR, Severity.WARNING: logging.WARNING, Severity.ADVICE: logging.INFO}
+
+
+class TrivetConfig(base_config.Config):
+    """What may stand under `trivet:` in mkdocs.yml."""
+
+    only = option.Type(str, default="")
+    """Build the pages of this unit alone, for a quick preview while writing it."""
+
+
+class TrivetPlugin(BasePlugin[TrivetConfig]):
+    """Thin by intent: every hook is a few lines over functions that tests call without a site."""
+
+    serving = False
+    built: Built | None = None
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """Remember whether this is a live preview; defining this hook keeps the plugin across rebuilds."""
+        self.serving = command == "serve"
+
+    def on_config(self, config: MkDocsConfig, **_: Any) -> MkDocsConfig:
+        """Add our templates (a department's overrides win) and the rules for prose."""
+        config.theme.dirs.insert(_after_overrides(config), str(THEME_FOLDER))
+        config.theme.static_templates.discard("sitemap.xml")  # its dates would differ from build to build
+        if _PROSE not in config.markdown_extensions:
+            config.markdown_extensions.append(_PROSE)
+        return config
+
+    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, **_: Any) -> LiveReloadServer:
+        """Watch school/ beside the units."""
+        school = _root(config) / "school"
+        if school.is_dir():
+            server.watch(str(school))
+        return server
+
+    def on_files(self, files: Files, *, config: MkDocsConfig, **_: Any) -> Files:
+        """Put our pages in the place of the unit folders."""
+        self.built = self._build(config)
+        _report(self.built, self.serving)
+        claimed = _claim(files)
+        for page in self.built.site.pages:
+            _put(files, _page_file(page, config))
+        for asset in self.built.site.assets:
+            _put(files, File.generated(config, asset.path, content=asset.content))
+        for source in [f for f in files if f.src_uri.endswith((".html", ".htm")) and f.generated_by is None]:
+            _put(files, File.generated(config, source.src_uri, content=with_static_policy(source.content_string)))
+        log.debug("claimed %d files of unit folders", claimed)
+        return files
+
+    def on_page_markdown(self, markdown: str, *, page: MkDocsPage, **_: Any) -> str:
+        """Hand MkDocs the front matter of our pages and no Markdown: their body is HTML already."""
+        ours = self._ours(page)
+        if ours is None:
+            return markdown
+        page.meta = dict(ours.meta)
+        return ""
+
+    def on_page_content(self, html: str, *, page: MkDocsPage, **_: Any) -> str:
+        """Give our pages their body."""
+        ours = self._ours(page)
+        return html if ours is None else ours.body
+
+    def on_post_page(self, output: str, *, page: MkDocsPage, **_: Any) -> str:
+        """Write the content-security policy into every page."""
+        if self.serving:
+            script = get_relative_url(PREVIEW_SCRIPT, page.url)
+            output = output.replace("</head>", f'<script type="module" src="{script}"></script></head>', 1)
+        return with_page_policy(output)
+
+    def on_post_template(self, output: str, *, template_name: str, **_: Any) -> str:
+        """Write the policy into pages that are no Markdown, such as 404.html."""
+        return with_page_policy(output) if template_name.endswith(".html") else output
+
+    def _build(self, config: MkDocsConfig) -> Built:
+        try:
+            return build_site(_root(config), self.config.only)
+        except Exception:
+            # A plugin that raises during a rebuild of a preview makes every page hang until the fault is mended.
+            if not self.serving or self.built is None:
+                raise
+            log.exception("the pages could not be made; the last good ones stand")
+            return self.built
+
+    def _ours(self, page: MkDocsPage) -> Page | None:
+        return getattr(page.file, "trivet_page", None)
+
+
+def _root(config: MkDocsConfig) -> Path:
+    return Path(config.config_file_path or ".").resolve().parent
+
+
+def _after_overrides(config: MkDocsConfig) -> int:
+    return 1 if config.theme.custom_dir else 0
+
+
+def _claim(files: Files) -> int:
+    """Take every file of a unit folder, and the home page's stand-in, out of MkDocs' hands."""
+    ours = [f for f in files.documentation_pages() if f.src_uri == "index.md"]
+    ours += [f for f in files if "/" in f.src_uri and not f.src_uri.startswith((GUIDE, "assets/")) and f.generated_by is None]
+    for file in dict.fromkeys(ours):
+        files.remove(file)
+    return len(ours)
+
+
+def _page_file(page: Page, config: MkDocsConfig) -> File:
+    """Return the MkDocs file of a page; a unit's own page keeps its source's name, for the edit link."""
+    address = page.path.removeprefix("units/") if page.path.startswith("units/") else page.path
+    file = File.generated(config, posixpath.join(address, "index.md"), content="", inclusion=InclusionLevel.NOT_IN_NAV)
+    file.dest_uri = posixpath.join(page.path, "index.html")
+    file.edit_uri = file.src_uri if page.meta.get("kind") == "unit" else None
+    file.trivet_page = page  # type: ignore[attr-defined]
+    return file
+
+
+def _put(files: Files, file: File) -> None:
+    old = files.get_file_from_path(file.src_uri)
+    if old is not None:
+        files.remove(old)
+    files.append(file)
+
+
+def _report(built: Built, serving: bool) -> None:
+    """Log each problem; stop a build once, after all of them."""
+    for problem in built.problems:
+        level = min(_LEVELS[problem.severity], logging.WARNING) if serving else _LEVELS[problem.severity]
+        log.log(level, "%s", report.line(problem))
+    if built.errors and not serving:
+        raise PluginError(f"{len(built.errors)} errors stop this build; `trivet check` lists them with the line to write")

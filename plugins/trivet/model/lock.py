@@ -29,7 +29,7 @@ Groups = Mapping[str, StationGroup]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lock:
-    """A lock file (`lock: 1`), public or private."""
+    """A lock file (`lock: 1`), public or private. A `leveled` one is always private."""
 
     unit: str
     class_id: str
@@ -44,3 +44,4 @@ class Lock:
     pair_repeats: int = 0
     proved_minimum: int | None = None
     certificate: Mapping[str, int] = field(default_factory=dict)
+    leveled: bool = False

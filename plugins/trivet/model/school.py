@@ -144,7 +144,7 @@ class LateSeat:
 class SchoolClass:
     """A set of students that meets in a period.
 
-    `seats` are the class numbers in use (ascending, without those gone, with the late ones).
+    `seats` are the class numbers in use (ascending, without those `gone`, with the `late` ones).
     `meets` are the rotation days on which it meets, () for every day. `avoid` is public and impersonal.
     """
 
@@ -157,6 +157,7 @@ class SchoolClass:
     seats: tuple[int, ...]
     meets: tuple[str, ...] = ()
     late: tuple[LateSeat, ...] = ()
+    gone: tuple[int, ...] = ()
     avoid: tuple[str, ...] = ()
     adults: int = 1
 

@@ -1,0 +1,120 @@
+"""Hostile prose never runs, loads or sends anything: shown in a real browser, with listeners."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from playwright.sync_api import Browser
+
+from tests.conftest import mkdocs_build
+from tests.support.project import copy_project
+
+PROSE = """
+<script>window.hit = 'script'</script>
+
+<img src=x onerror="window.hit='onerror'"> and <svg onload="window.hit='svg'"></svg>
+
+<iframe src="https://elsewhere.example/frame"></iframe> <object data="https://elsewhere.example/o"></object>
+
+<form action="https://elsewhere.example/form"><input name=q><button>go</button></form>
+
+<style>@import url(https://elsewhere.example/style); body { background: url(https://elsewhere.example/b) }</style>
+
+<meta http-equiv="refresh" content="0;url=https://elsewhere.example/refresh">
+
+<a href="#" onclick="window.hit='onclick'" id="bait">bait</a>
+
+Text {: onclick="window.hit='attr'" } and `code <script>window.hit='code'</script>`.
+
+    <script>window.hit = 'indented'</script>
+"""
+LINKS = [
+    "[plain](javascript:window.hit='link')",
+    "[coded](&#106;avascript:window.hit='coded')",
+    "[cased](JaVaScRiPt:window.hit='cased')",
+    "[spaced](java\tscript:window.hit='spaced')",
+    "[data](data:text/html,<script>window.hit='data'</script>)",
+    "<javascript:window.hit='auto'>",
+    "![pixel](https://elsewhere.example/pixel.png)",
+    "![root](/../../secret.png)",
+    "[reference][r]\n\n[r]: javascript:window.hit='reference'",
+]
+
+
+def opened_everywhere(chromium: Browser, base: str, address: str) -> tuple[object, list[str], list[str], list[str]]:
+    context = chromium.new_context()
+    page = context.new_page()
+    requests: list[str] = []
+    dialogs: list[str] = []
+    page.on("request", lambda request: requests.append(request.url))
+    page.on("dialog", lambda dialog: (dialogs.append(dialog.message), dialog.dismiss()))
+    page.goto(base + address, wait_until="load")
+    for link in page.locator("article a").all():
+        href = link.get_attribute("href") or ""
+        if not href.startswith(("http", "../", "./", "/", "#")) or "hit" in href or link.inner_text() in ("bait",):
+            link.dispatch_event("click")
+    page.wait_for_timeout(300)
+    live = page.evaluate(
+        "[...document.querySelectorAll('article iframe, article object, article form, article style, article script, article meta, "
+        "article [onclick], article [onerror], article [onload]')].map(e => e.outerHTML)"
+    )
+    hit = page.evaluate("window.hit")
+    context.close()
+    return hit, [url for url in requests if not url.startswith(base)], dialogs, live
+
+
+def test_hostile_prose_is_only_text(chromium: Browser, serve: Callable[[Path], str], tmp_path: Path) -> None:
+    """Script, event attributes, frames, forms, style, refresh and foreign images in a unit's prose do nothing and ask for nothing."""
+    project = copy_project(tmp_path / "project")
+    unit = project / "units" / "float-or-sink" / "index.md"
+    unit.write_text(unit.read_text(encoding="utf-8") + PROSE, encoding="utf-8")
+    done = mkdocs_build(project, tmp_path / "site", strict=False)
+    assert done.returncode == 0, done.stderr
+    hit, foreign, dialogs, live = opened_everywhere(chromium, serve(tmp_path / "site"), "/units/float-or-sink/")
+    assert (hit, foreign, dialogs, live) == (None, [], [], [])
+    page = (tmp_path / "site/units/float-or-sink/index.html").read_text(encoding="utf-8")
+    assert "&lt;script&gt;window.hit = " in page  # it stands there as words
+
+
+def test_hostile_links_and_images_stop_the_build(tmp_path: Path) -> None:
+    """A link or image that is not https, mailto or a file of the unit is an error at its line, so that it never reaches a site."""
+    for number, link in enumerate(LINKS):
+        project = copy_project(tmp_path / f"project{number}")
+        unit = project / "units" / "float-or-sink" / "index.md"
+        text = unit.read_text(encoding="utf-8")
+        unit.write_text(f"{text}\n\n{link}\n", encoding="utf-8")
+        done = mkdocs_build(project, tmp_path / f"site{number}")
+        assert done.returncode != 0, link
+        assert "units/float-or-sink/index.md:" in done.stderr, (link, done.stderr)
+
+
+def test_hostile_text_in_front_matter_is_only_text(chromium: Browser, serve: Callable[[Path], str], tmp_path: Path) -> None:
+    """Titles, questions, steps and answers with markup in them stand on every page as they were typed."""
+    project = copy_project(tmp_path / "project")
+    unit = project / "units" / "float-or-sink" / "index.md"
+    text = unit.read_text(encoding="utf-8")
+    lines = [f"{line.split(':')[0]}: <img src=x onerror=window.hit=1> ok" if line.startswith(("title:", "question:")) else line for line in text.split("\n")]
+    unit.write_text("\n".join(lines), encoding="utf-8")
+    done = mkdocs_build(project, tmp_path / "site", strict=False)
+    assert done.returncode == 0, done.stderr
+    base = serve(tmp_path / "site")
+    for address in ("/", "/units/float-or-sink/", "/units/float-or-sink/student/"):
+        assert opened_everywhere(chromium, base, address) == (None, [], [], [])
+
+
+def test_the_simulation_cannot_read_what_pages_keep(chromium: Browser, site_url: str) -> None:
+    """Names stay in the tab's own session storage: the simulation, opened in its own tab, sees none of it and cannot send anything."""
+    context = chromium.new_context()
+    page = context.new_page()
+    page.goto(f"{site_url}/units/float-or-sink/")
+    page.evaluate("sessionStorage.setItem('names', 'canary')")
+    with context.expect_page() as opening:
+        page.locator("a[href*='sim/'][target='_blank'][rel~='noopener']").first.click()
+    simulation = opening.value
+    simulation.wait_for_load_state()
+    assert simulation.evaluate("sessionStorage.getItem('names')") is None
+    assert simulation.evaluate("window.opener") is None
+    sent = simulation.evaluate("fetch('/data/build.json').then(() => 'sent', () => 'refused')")
+    assert sent == "refused"
+    context.close()

@@ -1,0 +1,1 @@
+"""Trivet: a planner for three-station science units."""

@@ -27,6 +27,7 @@ from trivet.reading import report
 log = logging.getLogger("mkdocs.plugins.trivet")
 
 GUIDE = "guide/"
+UNITS = "units/"
 _PROSE = "trivet.pages.plain_markdown:PlainMarkdown"
 _LEVELS = {Severity.ERROR: logging.ERROR, Severity.WARNING: logging.WARNING, Severity.ADVICE: logging.INFO}
 
@@ -134,8 +135,8 @@ def _claim(files: Files) -> int:
 
 def _page_file(page: Page, config: MkDocsConfig) -> File:
     """Return the MkDocs file of a page; a unit's own page keeps its source's name, for the edit link."""
-    address = page.path.removeprefix("units/") if page.path.startswith("units/") else page.path
-    file = File.generated(config, posixpath.join(address, "index.md"), content="", inclusion=InclusionLevel.NOT_IN_NAV)
+    source = "units.md" if page.path == UNITS else posixpath.join(page.path.removeprefix(UNITS), "index.md")
+    file = File.generated(config, source, content="", inclusion=InclusionLevel.NOT_IN_NAV)
     file.dest_uri = posixpath.join(page.path, "index.html")
     file.edit_uri = file.src_uri if page.meta.get("kind") == "unit" else None
     file.trivet_page = page  # type: ignore[attr-defined]

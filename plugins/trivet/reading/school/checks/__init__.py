@@ -1,0 +1,1 @@
+"""What only shows when two files are held together. Each check takes values and sheets, and returns problems."""

@@ -1,0 +1,66 @@
+"""Does the calendar name day types that the bell schedules have, and days that lie in the year?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from trivet.model.problem import Problem
+from trivet.model.school import Calendar, DayType
+from trivet.reading.school.checks.known import not_known
+from trivet.reading.school.dates import a_date, dates_in
+from trivet.reading.school.days import is_closed
+from trivet.reading.school.sheet import Sheet
+from trivet.reading.school.values import comma_list, snake, spoken
+
+BELLS = "school/bells.yml"
+
+
+def check_calendar(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType]) -> Iterator[Problem]:
+    """Yield what is wrong with day types, rotation days and dates."""
+    yield from _week(sheet, bells)
+    yield from _rotation(sheet, calendar)
+    yield from _special(sheet, calendar, bells)
+    yield from _stretches(sheet, calendar)
+
+
+def _week(sheet: Sheet, bells: Mapping[str, DayType]) -> Iterator[Problem]:
+    for weekday, day_type in sheet.data["week"].items():
+        if snake(day_type) not in bells:
+            yield not_known(sheet, ("week", weekday), "day type", day_type, map(spoken, bells), home=BELLS)
+
+
+def _rotation(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
+    for day in sorted({day for day in calendar.rotation if calendar.rotation.count(day) > 1}):
+        yield sheet.error("rotation-day-twice", ("rotation", "days"), f"{day} stands here twice", "leave one of them out")
+
+
+def _special(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType]) -> Iterator[Problem]:
+    for text, said in sheet.data.get("days", {}).items():
+        path = ("days", text)
+        day_type, *letter = comma_list(said)
+        if snake(day_type) not in bells and (letter or day_type not in calendar.rotation):
+            known = tuple(map(spoken, bells)) if letter else (*map(spoken, bells), *calendar.rotation)
+            yield not_known(sheet, path, "day type", day_type, known, home=BELLS)
+        if letter and letter[0] not in calendar.rotation:
+            yield not_known(sheet, path, "rotation day", letter[0], calendar.rotation, home="`rotation: days:`")
+    for on in calendar.special:
+        path = ("days", on.isoformat())
+        if not calendar.first <= on <= calendar.last:
+            yield sheet.warning("outside-year", path, f"{on} lies outside the school year", _the_year(calendar), at_key=True)
+        elif is_closed(calendar, on):
+            what = f"{on} is closed, and has a day type or rotation day here"
+            yield sheet.error("closed-and-held", path, what, "leave it out here, or take it out of the closures", at_key=True)
+
+
+def _stretches(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
+    for name in ("closures", "terms"):
+        for index, text in enumerate(sheet.data.get(name, [])):
+            one, other, _ = dates_in(text)
+            first, last = a_date(one), a_date(other)
+            if first and last and (first < calendar.first or last > calendar.last):
+                what = f"{first} to {last} lies" if first != last else f"{first} lies"
+                yield sheet.warning("outside-year", (name, index), f"{what} outside the school year", _the_year(calendar))
+
+
+def _the_year(calendar: Calendar) -> str:
+    return f"write a date from {calendar.first} to {calendar.last}"

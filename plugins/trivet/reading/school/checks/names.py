@@ -1,0 +1,64 @@
+"""Does a file that is shared carry names of students? What once stood in git stays in its history."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+from trivet.model.places import Places
+from trivet.model.problem import Place, Problem, Severity
+
+NAME_WORDS = frozenset({
+    "name", "names", "first name", "last name", "firstname", "lastname", "full name", "fullname", "family name", "given name", "surname",
+    "nickname", "preferred name", "student", "students", "student name", "student names", "studentname", "pupil", "pupils", "pupil name",
+    "learner", "learners", "child", "children", "kid", "kids", "nombre", "nombres", "apellido", "apellidos", "roster",
+})  # fmt: skip
+"""What a column or a key with names in it is called, in small letters and with spaces for underscores and hyphens."""
+
+TABLES = (".csv", ".tsv")
+HEADER_BYTES = 4096
+REMEDY = "take the names out before you commit: a list of students belongs in private/, and shared files know numbers only"
+
+
+def is_name_word(text: str) -> bool:
+    """Say whether a column or key of this title would hold names of people."""
+    return " ".join(text.casefold().replace("_", " ").replace("-", " ").split()) in NAME_WORDS
+
+
+def check_tables(root: Path) -> Iterator[Problem]:
+    """Yield an error for each table under school/ or units/ whose first line has a column for names."""
+    for top in ("school", "units"):
+        for folder, folders, files in os.walk(root / top):
+            folders.sort()
+            for name in sorted(files):
+                if name.lower().endswith(TABLES):
+                    yield from _table(Path(folder, name), root)
+
+
+def _table(path: Path, root: Path) -> Iterator[Problem]:
+    try:
+        with path.open("rb") as file:
+            first = file.readline(HEADER_BYTES).decode("utf-8-sig", errors="replace")
+    except OSError:  # a link to nowhere, or a file that may not be read: the build will say so
+        return
+    separator = max(",;\t", key=first.count)
+    column = 1
+    for title in first.rstrip("\r\n").split(separator):
+        word = title.strip().strip("\"'").strip()
+        if is_name_word(word):
+            place = Place(path.relative_to(root).as_posix(), 1, column, max(1, len(title)))
+            remedy = f"{REMEDY}; where it names things, call the column after them (solid, planet)"
+            yield Problem("student-names", Severity.ERROR, place, f'a column is called "{word}"', remedy)
+        column += len(title) + 1
+
+
+def check_keys(value: Any, places: Places, path: tuple[str | int, ...] = (), *, but: tuple[str, ...] = ()) -> Iterator[Problem]:
+    """Yield an error for each key, however deep, that would hold names. `but` are keys that are allowed (`name` of a class)."""
+    children = value.items() if isinstance(value, Mapping) else enumerate(value) if isinstance(value, list) else ()
+    for key, child in children:
+        if isinstance(key, str) and key not in but and is_name_word(key):
+            yield Problem("student-names", Severity.ERROR, places.key(*path, key), f'a key is called "{key}"', REMEDY)
+        else:
+            yield from check_keys(child, places, (*path, key), but=but)

@@ -1,0 +1,64 @@
+"""Lay the files of a case over the plain department and report on it."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+import tempfile
+from pathlib import Path
+
+from trivet.command.check import problems_of
+from trivet.reading import report
+
+HERE = Path(__file__).resolve().parent
+PLAIN = HERE / "good" / "plain"
+OWN_FILES = ("expected.txt", "options.txt", "changes.txt")
+
+
+def cases(kind: str) -> list[Path]:
+    """The folders of all cases of a kind, `good` or `bad`."""
+    return sorted(path for path in (HERE / kind).iterdir() if path.is_dir())
+
+
+def department_of(case: Path, folder: Path) -> Path:
+    """Write the department of a case into `folder` and return it."""
+    shutil.copytree(PLAIN, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*OWN_FILES))
+    if case != PLAIN:
+        shutil.copytree(case, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*OWN_FILES), symlinks=True)
+    for line in _lines(case / "changes.txt"):
+        verb, _, rest = line.partition(" ")
+        path, _, target = rest.partition(" -> ")
+        if verb == "delete":
+            shutil.rmtree(folder / path) if (folder / path).is_dir() else (folder / path).unlink()
+        elif verb == "link":
+            (folder / path).parent.mkdir(parents=True, exist_ok=True)
+            (folder / path).symlink_to(target)
+        else:
+            raise ValueError(f"{case.name}/changes.txt: {line}")
+    return folder
+
+
+def report_on(case: Path, folder: Path) -> str:
+    """Return what `trivet check` says about a case whose department is written into `folder`."""
+    found = problems_of(department_of(case, folder))
+    return report.text(found.problems, found.sources, advice="--all" in _lines(case / "options.txt"))
+
+
+def _lines(path: Path) -> list[str]:
+    return path.read_text(encoding="utf-8").splitlines() if path.is_file() else []
+
+
+def main(names: list[str]) -> None:
+    """Write `expected.txt` of the cases that are named (or of all), to be read before they are committed."""
+    for case in [*cases("bad"), *cases("good")]:
+        if not names or case.name in names:
+            with tempfile.TemporaryDirectory() as folder:
+                said = report_on(case, Path(folder))
+            (case / "expected.txt").write_text(said, encoding="utf-8")
+            sys.stdout.write(f"== {case.name}\n{said}")
+
+
+if __name__ == "__main__":
+    if "--write" not in sys.argv:
+        sys.exit("write: python -m tests.examples.harness --write [CASE ...]")
+    main([name for name in sys.argv[1:] if not name.startswith("-")])

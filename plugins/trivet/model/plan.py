@@ -55,7 +55,7 @@ class Round:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SpotCheck:
-    """One open question to one student of a team. `kind`: first_step, your_job, record, done, safety."""
+    """One open question to one student of a team. `kind`: first_step, your_job, record, done, safety, or own (the author's line)."""
 
     round: int
     team: str

@@ -55,7 +55,7 @@ class StationHistory:
 
 def latin_squares() -> tuple[Square, ...]:
     """Return all twelve, in order of the stations of A, then B, then C (stations in the order of Kind)."""
-    rows = list(permutations(Kind))
+    rows = [(first, second, third) for first, second, third in permutations(Kind)]
     return tuple(
         dict(zip(LETTERS, (a, b, c), strict=True))
         for a, b, c in product(rows, repeat=3)

@@ -1,0 +1,82 @@
+"""Partners at the online station."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from functools import cache
+from itertools import combinations
+
+from trivet.planning.grouping.ledger import Ledger, Two
+
+FORBIDDEN = 100_000
+"""Two who may not share a team are not made partners either, unless nothing else is left."""
+
+PARTNERS_BEFORE = 100
+"""For each earlier unit in which the two were partners."""
+
+ONE_TEAM_TODAY = 10
+ONE_TEAM_BEFORE = 1
+"""Once, however often."""
+
+Cost = Callable[[int, int], int]
+
+
+def pair_cost(teams: Sequence[Sequence[int]], ledger: Ledger, apart: frozenset[Two]) -> Cost:
+    """Return the cost of making two seats partners, for the teams of one station group."""
+    team_of = {seat: place for place, team in enumerate(teams) for seat in team}
+
+    def cost(one: int, other: int) -> int:
+        two = (min(one, other), max(one, other))
+        return (
+            FORBIDDEN * (two in apart)
+            + PARTNERS_BEFORE * ledger.pairs.get(two, 0)
+            + ONE_TEAM_TODAY * (team_of[one] == team_of[other])
+            + ONE_TEAM_BEFORE * (ledger.teams.get(two, 0) > 0)
+        )
+
+    return cost
+
+
+def cheapest_pairs(group: Sequence[int], cost: Cost) -> tuple[tuple[int, ...], ...]:
+    """Return the pairs of one station group with the least sum of costs; one trio where odd, and one alone in a group of one.
+
+    A trio costs its three pairs. Exact: a dynamic program over the sets of seats that still lack a partner, always serving the
+    lowest of them (Held and Karp 1962 for the idea); at most about a thousand sets for 14 students. Ties go to the smallest list of seats.
+    """
+    seats = sorted(group)
+    count = len(seats)
+    if count <= 1:
+        return tuple((seat,) for seat in seats)
+    price = [[cost(one, other) if one != other else 0 for other in seats] for one in seats]
+
+    @cache
+    def rest(free: int) -> tuple[int, tuple[int, ...]]:
+        """Return the least cost for the set `free` and the first pair or trio taken, as places."""
+        if not free:
+            return 0, ()
+        first = (free & -free).bit_length() - 1
+        others = [place for place in range(first + 1, count) if free >> place & 1]
+        best = (-1, ())  # type: tuple[int, tuple[int, ...]]
+        # An odd set of free seats still has its trio to come; sets of partners are tried in order, so the first of equals is the smallest.
+        takes = combinations(others, 1) if len(others) % 2 else _ones_and_twos(others)
+        for taken in takes:
+            members = (first, *taken)
+            spent = sum(price[one][other] for one, other in combinations(members, 2))
+            total = spent + rest(free & ~sum(1 << place for place in members))[0]
+            if best[0] < 0 or total < best[0]:
+                best = (total, members)
+        return best
+
+    pairs = []
+    free = (1 << count) - 1
+    while free:
+        members = rest(free)[1]
+        pairs.append(tuple(seats[place] for place in members))
+        free &= ~sum(1 << place for place in members)
+    return tuple(pairs)
+
+
+def _ones_and_twos(others: Sequence[int]) -> list[tuple[int, ...]]:
+    """Return every one and every two of `others` in order of their lists; one alone only where an odd set is left over."""
+    taken: list[tuple[int, ...]] = [*combinations(others, 1)] if len(others) > 2 else []
+    return sorted([*taken, *combinations(others, 2)])

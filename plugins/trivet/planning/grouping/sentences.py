@@ -1,0 +1,94 @@
+"""What a draw says about itself, in plain words and class numbers alone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from trivet.model.lock import Groups
+from trivet.model.roster import PairRule
+from trivet.planning.grouping.for_class import Unseated
+from trivet.planning.grouping.request import Conflict, Draw, Limit
+
+Name = Callable[[int], str]
+"""A student's number from a seat: `p1-07` from 7."""
+
+
+def quality(drawn: Draw, counted: Sequence[str]) -> str:
+    """Return how good a draw is, in one plain sentence."""
+    if not counted:
+        return "No earlier unit of this school year counts yet, so everyone's teammates are new."
+    if drawn.repeats == 0:
+        said = "All teammates are new: no two of a team have been in one team before"
+    else:
+        said = f"{times(drawn.repeats, 'two teammates have')} been in one team before (each earlier unit counts)"
+        if drawn.proved_minimum == drawn.repeats:
+            said += "; fewer is not possible"
+        elif drawn.proved_minimum is not None:
+            said += f"; no arrangement has fewer than {drawn.proved_minimum}"
+    if drawn.pair_repeats:
+        said += f"; {times(drawn.pair_repeats, 'two partners have')} been partners before"
+    return said + "."
+
+
+def times(count: int, what: str) -> str:
+    """Return `once, two teammates have` or `4 times, two teammates have`."""
+    return f"once, {what}" if count == 1 else f"{count} times, {what}"
+
+
+def limit(found: Limit, name: Name) -> str:
+    """Return what kept a draw from being better."""
+    if found.code == "levels":
+        teams = "one team lies" if found.count == 1 else f"{found.count} teams lie"
+        return f"The spread over the teams is not as even as asked: {teams} outside the tolerance, and the search found nothing nearer."
+    if found.code == "sizes":
+        return f"The table groups leave station groups that differ by {found.count} students."
+    one, other = found.seats
+    return f"{name(one)} and {name(other)} may not share a team, yet they are partners online: nobody else was left for them."
+
+
+def rule(each: PairRule, name: Name) -> str:
+    """Return a rule as a teacher wrote it."""
+    return f"{each.kind.value}: {name(each.low)} and {name(each.high)}"
+
+
+def conflict(found: Conflict, name: Name) -> list[str]:
+    """Return why the rules can't all hold, line by line: the first says it, the last what to do."""
+    count = len(found.rules)
+    sizes = " and ".join(str(size) for size in sorted({size for group in found.shape for size in group}))
+    where = f"in a class of {found.students} with teams of {sizes}"
+    if not found.minimal:
+        first, last = (
+            f"no groups were found {where} that keep these {count} rules; there may be some",
+            "leave out one of them in the roster",
+        )
+    elif count == 1:
+        first, last = f"this rule can't hold {where}", "leave it out of the roster"
+    else:
+        first, last = f"these {count} rules can't all hold {where}", "leave out any one of them in the roster and the others can hold"
+    return [first, *(f"  {rule(each, name)}" for each in found.rules), last]
+
+
+def unseated(found: Unseated, name: Name) -> tuple[str, str]:
+    """Return what is wrong with the tables of a class, and what to write."""
+    who = ", ".join(name(seat) for seat in found.seats)
+    if found.code == "no_table":
+        what = f"no table for {who}, and this unit keeps the usual tables together"
+        return what, "write a table for each in the roster, or `group by: mixed` in the unit"
+    return f"a table holds one student or more than six: {who}", "write tables of 2 to 6 in the roster, or `group by: mixed` in the unit"
+
+
+def written(groups: Groups) -> list[str]:
+    """Return the groups as written lists: each team with its students and cards, then the partners."""
+    lines = []
+    for letter, group in groups.items():
+        lines.append(f"Station group {letter} ({len(group.students)} students)" if group.teams else f"Station group {letter}: nobody")
+        for code, team in group.teams.items():
+            lines.append(f"  {code}  " + ", ".join(f"{number} {card(roles)}".rstrip() for number, roles in team.items()))
+        if group.pairs:
+            lines.append("  online  " + ", ".join(" + ".join(pair) if len(pair) > 1 else f"{pair[0]} alone" for pair in group.pairs))
+    return lines
+
+
+def card(roles: Sequence[str]) -> str:
+    """Return the roles on a card, in brackets."""
+    return f"({', '.join(roles)})" if roles else ""

@@ -1,0 +1,67 @@
+"""Sentence forms: what teachers write in one line, read and written."""
+
+from trivet.reading.forms.counts import (
+    GRADES_PATTERN,
+    LATE_PATTERN,
+    NUMBERS_PATTERN,
+    grades,
+    late,
+    listed,
+    numbers,
+    write_numbers,
+)
+from trivet.reading.forms.dates import (
+    CLOCK_RANGE_PATTERN,
+    DATE_PATTERN,
+    DATE_RANGE_PATTERN,
+    TERM_PATTERN,
+    clock_range,
+    date_of,
+    date_range,
+    term,
+)
+from trivet.reading.forms.materials import MATERIAL_PATTERN, material, write_material
+from trivet.reading.forms.measures import AMOUNT_PATTERN, AREA_PATTERN, PERCENT_PATTERN, UNITS, Amount, amount, area, percent
+from trivet.reading.forms.minutes import MINUTES_PATTERN, ROUND_PATTERN, SECONDS_PATTERN, minutes, round_bounds, seconds
+from trivet.reading.forms.steps import STEP_PATTERN, step, write_step
+from trivet.reading.forms.unreadable import Unreadable
+
+__all__ = [
+    "AMOUNT_PATTERN",
+    "AREA_PATTERN",
+    "CLOCK_RANGE_PATTERN",
+    "DATE_PATTERN",
+    "DATE_RANGE_PATTERN",
+    "GRADES_PATTERN",
+    "LATE_PATTERN",
+    "MATERIAL_PATTERN",
+    "MINUTES_PATTERN",
+    "NUMBERS_PATTERN",
+    "PERCENT_PATTERN",
+    "ROUND_PATTERN",
+    "SECONDS_PATTERN",
+    "STEP_PATTERN",
+    "TERM_PATTERN",
+    "UNITS",
+    "Amount",
+    "Unreadable",
+    "amount",
+    "area",
+    "clock_range",
+    "date_of",
+    "date_range",
+    "grades",
+    "late",
+    "listed",
+    "material",
+    "minutes",
+    "numbers",
+    "percent",
+    "round_bounds",
+    "seconds",
+    "step",
+    "term",
+    "write_material",
+    "write_numbers",
+    "write_step",
+]

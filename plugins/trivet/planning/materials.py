@@ -81,6 +81,11 @@ def materials(
     return (*totals, MaterialTotal(item=DEVICE, need=need, unit="each", use="reusable", have=have, short=short))
 
 
+def same_item(one: str, other: str) -> bool:
+    """Whether two names mean one item: capitals and spaces don't count."""
+    return _key(one) == _key(other)
+
+
 def stock_of(item: str, room: Room | None, inventory: Sequence[StockItem]) -> tuple[StockItem, ...]:
     """Return the lines of the inventory about an item that the room can use: those of its store, and those without one."""
     known = (line for line in inventory if _key(line.item) == _key(item))

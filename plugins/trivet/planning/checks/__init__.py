@@ -1,0 +1,49 @@
+"""Problems that need a computation: minutes, supervision, dates. Whether kept groups fit their class is asked while they are read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from trivet.model.department import Department
+from trivet.model.problem import Problem, in_order
+from trivet.planning.checks.runs import check_runs
+from trivet.planning.checks.stations import check_unit
+from trivet.planning.checks.supervision import check_supervision
+from trivet.planning.timed_runs import AnyRun, time_runs
+
+CODES = {
+    "station-too-long": "A station needs more minutes than the longest round.",
+    "round-short": "All three stations need less than the shortest round.",
+    "station-idle": "A station needs much less than the round and says nothing for those who finish early.",
+    "no-day-fits": "No meeting of the class is long enough for a first round.",
+    "year-ends": "The rounds and the write-up do not all fit before the school year ends.",
+    "class-never-meets": "The class has no meeting from the run's date on.",
+    "runs-overlap": "A run begins before the class's run before it has ended.",
+    "second-adult-needed": "A hazard needs an adult at hand, and the teacher sits at her own station.",
+    "hands-on-not-seen": "A hazard needs a room in which the teacher-led station sees the hands-on one.",
+    "class-size": "A class with hands-on hazards is larger than advised.",
+    "item-avoided": "An item contains what the class avoids.",
+}
+"""Every code of a problem that is found here, with what it means."""
+
+
+def check_department(department: Department) -> tuple[Problem, ...]:
+    """Return every problem of units and runs that needs a computation, by place."""
+    return check_timed(department, time_runs(department))
+
+
+def check_units(department: Department) -> tuple[Problem, ...]:
+    """Return the problems of units alone."""
+    defaults = department.school.settings.defaults
+    return in_order([problem for unit in department.units.values() for problem in check_unit(unit, defaults)])
+
+
+def check_timed(department: Department, timed_runs: Sequence[AnyRun]) -> tuple[Problem, ...]:
+    """Return what `check_department` returns, for runs that already have their dates."""
+    return in_order(
+        [
+            *check_units(department),
+            *check_runs(department, timed_runs),
+            *check_supervision(department),
+        ]
+    )

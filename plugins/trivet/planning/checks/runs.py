@@ -1,0 +1,89 @@
+"""Whether runs fit their dates, their class and what it avoids."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from trivet.model.department import Department
+from trivet.model.problem import Problem, Severity
+from trivet.planning.cautions import hazards_of
+from trivet.planning.checks.places import CLASSES, in_file, named, of_run
+from trivet.planning.class_size import class_size_advice
+from trivet.planning.headcount import by_size, seats_on
+from trivet.planning.materials import same_item
+from trivet.planning.say import say_date, say_list
+from trivet.planning.timed_runs import AnyRun, TimedRun
+from trivet.planning.untimed import UntimedRun
+
+OF_DATES = ("no-day-fits", "year-ends", "class-never-meets")
+"""Reasons for having no dates that are told here; the others are told where the class or the unit stands."""
+
+
+def check_runs(department: Department, timed_runs: Sequence[AnyRun]) -> Iterator[Problem]:
+    """Yield the problems of runs: no dates (error), begun too early or with an avoided item (warning), large classes (advice)."""
+    sized: set[str] = set()
+    for timed in timed_runs:
+        if isinstance(timed, UntimedRun):
+            if timed.code in OF_DATES:
+                yield _no_dates(department, timed)
+            continue
+        if timed.follows:
+            yield _overlap(department, timed)
+        yield from _avoided(department, timed)
+        if timed.school_class.id not in sized and hazards_of(timed.unit):
+            sized.add(timed.school_class.id)
+            yield from _class_size(department, timed)
+
+
+def _no_dates(department: Department, timed: UntimedRun) -> Problem:
+    return Problem(
+        code=timed.code,
+        severity=Severity.ERROR,
+        place=of_run(department, timed.run),
+        where=named(timed.run),
+        what=timed.reason,
+        remedy=timed.remedy,
+    )
+
+
+def _overlap(department: Department, timed: TimedRun) -> Problem:
+    first = timed.days[0].date
+    return Problem(
+        code="runs-overlap",
+        severity=Severity.WARNING,
+        place=of_run(department, timed.run, "starts"),
+        where=named(timed.run),
+        what=f"{timed.run.class_id} is still at {timed.follows} on {say_date(timed.run.starts)}; this run begins on {say_date(first)}",
+        remedy=f"write `starts: {first}`",
+    )
+
+
+def _avoided(department: Department, timed: TimedRun) -> Iterator[Problem]:
+    for line in timed.unit.hands_on.materials:
+        stock = [item for item in department.school.inventory if same_item(item.item, line.item)]
+        met = [tag for tag in timed.school_class.avoid if any(tag in item.contains for item in stock)]
+        if met:
+            yield Problem(
+                code="item-avoided",
+                severity=Severity.WARNING,
+                place=of_run(department, timed.run),
+                where=named(timed.run),
+                what=f"{line.item} contains {say_list(met)}, which this class avoids",
+                remedy="replace it for the whole class, so that nobody is singled out",
+            )
+
+
+def _class_size(department: Department, timed: TimedRun) -> Iterator[Problem]:
+    """Once a class, by its size at the first run with a hazard."""
+    students = len(seats_on(timed.school_class, timed.run.starts))
+    team_size = department.school.settings.defaults.team_size
+    at_once = max(group.students for group in by_size(students, team_size).groups.values())
+    advice = class_size_advice(students, students if timed.whole_class else at_once)
+    if advice:
+        yield Problem(
+            code="class-size",
+            severity=Severity.ADVICE,
+            place=in_file(department, CLASSES, "classes", timed.school_class.id, "numbers"),
+            where=timed.school_class.id,
+            what=advice.rstrip("."),
+        )

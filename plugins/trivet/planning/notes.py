@@ -1,0 +1,174 @@
+"""Why a plan is as it is: a note for each decision that a teacher may question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from trivet.model.plan import Day, MaterialTotal, Note
+from trivet.model.school import Room
+from trivet.model.station import Kind
+from trivet.planning.cautions import hazards_of
+from trivet.planning.class_size import area_advice, class_size_advice
+from trivet.planning.costs import DayParts, overhead
+from trivet.planning.halves import halves, spoken
+from trivet.planning.hazards import POLICY
+from trivet.planning.materials import DEVICE, at_station
+from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates
+from trivet.planning.timed_runs import TimedRun
+from trivet.planning.where import Square
+
+
+def notes(timed: TimedRun, square: Square | None, totals: Sequence[MaterialTotal], room: Room | None) -> tuple[Note, ...]:
+    """Return the notes of one run in the order in which questions come up: time, places, things, safety.
+
+    `square` is None where groups are not public. Nothing here says how groups were made.
+    """
+    found = [
+        *_station_minutes(timed),
+        *_days(timed),
+        *_write_up(timed),
+        *_launch(timed),
+        *_left_over(timed),
+        *_pre_check(timed),
+        *_order(timed, square),
+        *_devices(timed, totals),
+        *_safety(timed, room),
+    ]
+    return tuple(Note(code, text) for code, text in found)
+
+
+Found = Iterator[tuple[str, str]]
+
+
+def _station_minutes(timed: TimedRun) -> Found:
+    minutes, allowed, needed = timed.timetable.station_minutes, timed.allowed, timed.needed
+    longest = max(needed.stations, key=lambda station: station.half_minutes)
+    first = f"Each station lasts {minutes} min, the same in all rounds. "
+    first += f"The longest, {STATION_NAMES[longest.kind]}, needs {spoken(longest.half_minutes)}"
+    if minutes < allowed.target:
+        yield "station_minutes", f"{first}; {allowed.target} were wanted, but {_tightest(timed)} holds no more."
+    elif timed.unit.stretch and minutes == needed.most:
+        yield "station_minutes", f"{first}; the unit stretches to its longest round of {needed.most}."
+    elif needed.half_minutes <= 2 * needed.least and minutes == needed.least:
+        yield "station_minutes", f"{first}; no round is shorter than {needed.least}."
+    elif 2 * minutes == needed.half_minutes:
+        yield "station_minutes", f"{first}, and no round is longer than {needed.most}."
+    else:
+        yield "station_minutes", f"{first}; {spoken(2 * minutes - needed.half_minutes)} more let every team finish."
+
+
+def _tightest(timed: TimedRun) -> str:
+    """The first day that could not hold one minute more."""
+    evidence = timed.costs.evidence if timed.timetable.every_evidence else 0
+    for place, meeting in enumerate(timed.meetings):
+        parts = timed.timetable.day(place)
+        if parts is None or not parts.rounds:
+            continue
+        more = 2 * (timed.timetable.station_minutes + 1) * parts.rounds
+        if overhead(parts, timed.costs) + more + evidence > 2 * meeting.minutes:
+            return f"{say_date(meeting.date)} ({meeting.minutes} min)"
+    return "a day of the shortest plan"
+
+
+def _days(timed: TimedRun) -> Found:
+    text = f"{say_count(len(timed.days), 'day').capitalize()}, the fewest there can be from {say_date(timed.meetings[0].date)} on."
+    if max(timed.timetable.rounds) == 1:
+        two = overhead(DayParts(2), timed.costs) + 4 * timed.allowed.low
+        text += f" Two rounds in one period would need {spoken(two)} min or more."
+    yield "days", text
+    passed = [meeting.date for place, meeting in enumerate(timed.meetings) if timed.timetable.day(place) is None]
+    if passed:
+        yield "passed_over", f"{say_dates(passed)}: the period is too short for a round, so nothing is planned."
+    lost = sorted(day for day in timed.run.lost if day <= timed.meetings[-1].date)
+    if lost:
+        yield "lost", f"{say_dates(lost)}: lost, so nothing is planned."
+    if timed.follows:
+        yield (
+            "follows",
+            f"The class is still at {timed.follows} on {say_date(timed.run.starts)}, so this unit begins when that one has ended.",
+        )
+    if timed.whole_class:
+        yield (
+            "whole_class",
+            "The whole class does one kind of station together in each round, to learn how it goes; the teacher walks and watches roles.",
+        )
+
+
+def _write_up(timed: TimedRun) -> Found:
+    minutes = spoken(timed.timetable.write_up)
+    missing = [day.date for day in timed.days if _has(day, "station") and not _has(day, "evidence")]
+    if timed.unit.write_up.at_home:
+        yield "write_up", "The write-up is done at home and takes no minutes here."
+    elif timed.timetable.every_evidence:
+        yield "write_up", f"The write-up takes {minutes} min, since an evidence line was written on every day with a round."
+    else:
+        yield "write_up", f"The write-up takes {minutes} min, since not every day has time for its evidence line."
+    if missing:
+        yield "evidence", f"{say_dates(missing)}: no time for a written evidence line; tell it in the reflection."
+
+
+def _has(day: Day, kind: str) -> bool:
+    return any(block.kind == kind for block in day.blocks)
+
+
+def _launch(timed: TimedRun) -> Found:
+    made = timed.launch
+    text = (
+        f"A launch takes {spoken(made.half_minutes)} min: {spoken(made.read)} to read (the longest card has {made.words} words; "
+        f"three of four students in grade {made.grade} read {made.words_a_minute} a minute), "
+        f"{spoken(made.explain)} to explain to a partner, {spoken(made.ask)} to ask your partner"
+    )
+    if timed.whole_class:
+        yield "launch", f"{text}. The teacher asks while teams work."
+    else:
+        yield "launch", f"{text}, {spoken(made.spot_checks)} for spot checks of up to {say_count(made.teams, 'team')}."
+
+
+def _left_over(timed: TimedRun) -> Found:
+    for day in timed.days:
+        if not day.surplus_minutes:
+            continue
+        left = f"{say_date(day.date)} keeps {spoken(halves(day.surplus_minutes))} min"
+        if _has(day, "station"):
+            yield "left_over", f"{left} at its end: reflection and pack-up have all they can use."
+        else:
+            yield "left_over", f"{left} at its end for make-ups and the next unit's pre-check."
+
+
+def _pre_check(timed: TimedRun) -> Found:
+    if timed.pre_check is not None:
+        yield "pre_check", f"The pre-check stands at the end of {say_date(timed.pre_check.date)}, two school days or more before round 1."
+    elif timed.unit.pre_check:
+        yield "pre_check", "There is no meeting for the pre-check two school days or more before round 1, so it is left out."
+
+
+def _order(timed: TimedRun, square: Square | None) -> Found:
+    if timed.whole_class:
+        return
+    if square is None:
+        yield "order", "Groups are not shown here. Which group begins where is decided with them; every group meets every station once."
+    else:
+        yield "order", "Every group meets every station once. Who begins where evens out over the year, then who goes where next."
+
+
+def _devices(timed: TimedRun, totals: Sequence[MaterialTotal]) -> Found:
+    for total in totals:
+        if total.item == DEVICE and total.short > 0 and total.have is not None:
+            cure = "let trios share, or halves take turns" if timed.whole_class else "let trios share a device"
+            yield "devices", f"{total.need} devices are in use at once and the room has {total.have}: {cure}, or borrow {total.short}."
+
+
+def _safety(timed: TimedRun, room: Room | None) -> Found:
+    if not hazards_of(timed.unit):
+        return
+    students = timed.headcount.students
+    at_once = max((group.students for group in at_station(timed.headcount, whole_class=timed.whole_class)), default=0)
+    for code, advice in (
+        ("class_size", class_size_advice(students, at_once)),
+        ("area", area_advice(students, timed.school_class.adults, room.area_sq_ft if room else None)),
+    ):
+        if advice:
+            yield code, advice
+    if timed.run.second_adult is Kind.HANDS_ON:
+        yield "second_adult", "A second adult stands at the hands-on station."
+    yield "safety", POLICY

@@ -1,0 +1,39 @@
+"""Dates, lists and counts as people say them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from trivet.model.station import Kind
+
+STATION_NAMES = {Kind.ONLINE: "online", Kind.HANDS_ON: "hands-on", Kind.TEACHER_LED: "teacher-led"}
+
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def say_date(day: date) -> str:
+    """Return a date such as Monday, November 30."""
+    return f"{_DAYS[day.weekday()]}, {_MONTHS[day.month - 1]} {day.day}"
+
+
+def say_list(items: Sequence[str]) -> str:
+    """Return "a", "a and b", "a, b and c"."""
+    return " and ".join((", ".join(items[:-1]), items[-1])) if len(items) > 1 else "".join(items)
+
+
+def say_dates(days: Sequence[date], most: int = 4) -> str:
+    """Return dates as a list; past `most`, how many more there are."""
+    named = [say_date(day) for day in days[:most]]
+    return say_list([*named, f"{len(days) - most} more"] if len(days) > most else named)
+
+
+def say_count(count: int, thing: str) -> str:
+    """Return a count in words up to ten, with a plain plural: one day, four days, 12 days."""
+    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+    return f"{number} {thing}" if count == 1 else f"{number} {thing}s"

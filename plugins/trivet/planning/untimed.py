@@ -1,0 +1,113 @@
+"""Why a run has no dates, and what would give it some, in plain words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from trivet.model.school import Run
+from trivet.planning.costs import Costs
+from trivet.planning.halves import spoken
+from trivet.planning.minutes import Needed, RoundRange
+from trivet.planning.say import STATION_NAMES
+from trivet.planning.timetable import ROUNDS, NoTimetable
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UntimedRun:
+    """A run without dates.
+
+    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends.
+    """
+
+    run: Run
+    code: str
+    reason: str
+    remedy: str
+
+    @property
+    def sentence(self) -> str:
+        """Reason and remedy as a sentence."""
+        return f"{self.reason[0].upper()}{self.reason[1:]}; {self.remedy}."
+
+
+def no_class(run: Run) -> UntimedRun:
+    """The class is not in classes.yml."""
+    return UntimedRun(run=run, code="no-class", reason=f"there is no class {run.class_id}", remedy="write a class of classes.yml")
+
+
+def no_unit(run: Run) -> UntimedRun:
+    """The unit is not there, or has errors."""
+    reason = f"there is no unit {run.unit} without errors"
+    return UntimedRun(run=run, code="no-unit", reason=reason, remedy="mend the unit, or write another one")
+
+
+def too_long(run: Run, needed: Needed) -> UntimedRun:
+    """A station needs more than the longest round."""
+    worst = max(needed.stations, key=lambda station: station.half_minutes)
+    return UntimedRun(
+        run=run,
+        code="station-too-long",
+        reason=(
+            f"the {STATION_NAMES[worst.kind]} station needs {spoken(worst.half_minutes)} min, more than the longest round of {needed.most}"
+        ),
+        remedy=f"cut {spoken(worst.half_minutes - 2 * needed.most)} min from it",
+    )
+
+
+def never_meets(run: Run, begins: date) -> UntimedRun:
+    """The class has no meeting any more."""
+    return UntimedRun(
+        run=run,
+        code="class-never-meets",
+        reason=f"class {run.class_id} does not meet from {begins} on",
+        remedy="write an earlier date, or look at the class's period and rotation days",
+    )
+
+
+def does_not_fit(run: Run, *, needed: Needed, allowed: RoundRange, spent: Costs, found: NoTimetable, begins: date) -> UntimedRun:
+    """No meeting holds a first round, or too few do before the year ends."""
+    if found.fits == 0:
+        period = f"the longest period of {run.class_id} from {begins} on is {found.longest}"
+        total = f"it needs {spoken(found.needs)} min ({_parts(allowed, spent)})"
+        return UntimedRun(
+            run=run,
+            code="no-day-fits",
+            reason=f"no day is long enough for a first round: {total}; {period}",
+            remedy=_cut(needed, allowed, found.needs - 2 * found.longest),
+        )
+    done = f"{found.fits} of {ROUNDS} rounds fit" if found.fits < ROUNDS else "all rounds fit, but not the write-up,"
+    return UntimedRun(
+        run=run,
+        code="year-ends",
+        reason=f"{done} between {begins} and the last day of the year",
+        remedy="write an earlier date",
+    )
+
+
+def _parts(allowed: RoundRange, spent: Costs) -> str:
+    """What the shortest first day with one round is made of."""
+    parts = (
+        (spent.settle_in, "settle in"),
+        (spent.expectations, "expectations"),
+        (spent.places, "places"),
+        (spent.launch, "launch"),
+        (2 * allowed.low, "station"),
+        (spent.clean_up, "clean up"),
+        (spent.reflection, "reflection"),
+        (spent.pack_up, "pack up"),
+    )
+    return " + ".join(f"{spoken(part)} {name}" for part, name in parts if part)
+
+
+def _cut(needed: Needed, allowed: RoundRange, short: int) -> str:
+    """A shorter round where the unit would still fit in it, else what takes most. `short` is in half minutes."""
+    lower = allowed.low + (-short // 2)
+    if lower > 0 and needed.half_minutes <= 2 * lower:
+        least = f"its longest station needs {spoken(needed.half_minutes)}"
+        return f"write `round: {lower}-{needed.most} min` in the unit ({least}), or choose longer days"
+    longest = max(needed.stations, key=lambda station: station.half_minutes)
+    return (
+        f"cut {spoken(short)} min: the {STATION_NAMES[longest.kind]} station needs {spoken(longest.half_minutes)}; "
+        "shorter cards make a shorter launch; or choose longer days"
+    )

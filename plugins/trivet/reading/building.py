@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -12,47 +11,46 @@ from trivet.model.places import Path, Places
 from trivet.model.problem import Place, Problem, Severity
 from trivet.reading.brackets import without_brackets
 from trivet.reading.characters import INVISIBLE, REFUSED, name_of
+from trivet.reading.cut_off import cut_off
 from trivet.reading.quoting import quoted
 from trivet.reading.scalars import plain_value
+from trivet.reading.spots import Spots
 
 VALUES_MOST = 20_000
 NESTING_MOST = 20
-COMMENT = re.compile(r" {2,}# ")
-"""What may follow a plain text: a comment after two spaces and before one."""
-
-_CUT_OFF = re.compile(r"[ \t]+#.*")
 
 
 @dataclass(slots=True)
 class _Frame:
-    """A mapping or list that is being built. `kept` is False inside a value that was refused."""
+    """A mapping or list that is being built. `kept` is False inside a value that was refused; `key` is the one whose value comes next."""
 
     value: dict[str, Any] | list[Any]
     path: Path
     kept: bool
     brackets: bool
     place: Place
-    outer_brackets: bool
     key: str | None = None
     key_place: Place | None = None
     key_kept: bool = True
     key_lines: dict[str, int] = field(default_factory=dict)
+
+    @property
+    def wants_key(self) -> bool:
+        return isinstance(self.value, dict) and self.key is None
 
 
 class Builder:
     """Takes events one by one; `value`, `places` and `problems` hold what came of them."""
 
     def __init__(self, text: str, file: str, first_line: int, empty_brackets: bool) -> None:
+        """Begin with an empty value; `empty_brackets` lets `{}` and `[]` pass."""
         self.value: Any = None
         self.stopped = False
         self.problems: list[Problem] = []
         self._at: dict[Path, Place] = {}
         self._keys: dict[Path, Place] = {}
         self.places = Places(file, self._at, self._keys)
-        self._text = text
-        self._lines = text.split("\n")
-        self._file = file
-        self._first_line = first_line
+        self._spots = Spots(text, tuple(text.split("\n")), file, first_line)
         self._empty_brackets = empty_brackets
         self._stack: list[_Frame] = []
         self._count = 0
@@ -71,129 +69,105 @@ class Builder:
         elif isinstance(event, yaml.DocumentStartEvent):
             self._document(event)
 
+    @property
+    def _frame(self) -> _Frame | None:
+        return self._stack[-1] if self._stack else None
+
+    # events
+
     def _document(self, event: yaml.DocumentStartEvent) -> None:
         self._documents += 1
+        place = self._spots.place(event)
         if event.version or event.tags:
-            self._problem("directive", self._place(event), "a line that begins with % gives orders to a program", "delete this line")
+            self._problem("directive", place, "a line that begins with % gives orders to a program", "delete this line")
         if self._documents > 1:
-            self._problem(
-                "second-document",
-                self._place(event),
-                "a second document begins here, and only the first would be read",
-                "delete this line, or move what follows to a file of its own",
-            )
-            self.stopped = True
-            return
+            remedy = "delete this line, or move what follows to a file of its own"
+            self._stop("second-document", place, "a second document begins here, and only the first would be read", remedy)
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
-        frame = self._stack[-1] if self._stack else None
-        plain = event.implicit[0] and event.tag is None
-        if frame is not None and isinstance(frame.value, dict) and frame.key is None:
+        frame = self._frame
+        plain = bool(event.implicit[0]) and event.tag is None
+        if frame is not None and frame.wants_key:
             self._properties(event, frame.kept)
             self._key(frame, event, plain)
             return
         path, place, kept = self._slot(event)
-        if event.value == "" and plain and frame is not None and frame.key_place is not None:
+        if plain and event.value == "" and frame is not None and frame.key_place is not None:
             place = frame.key_place
-        if kept:
-            self._properties(event, kept)
-            if plain:
-                self._comment(event)
-        value = plain_value(event.value) if plain else self._clean(event, place)
-        self._put(value, path, place, kept)
+        self._properties(event, kept)
+        cut = cut_off(event, self._spots) if plain and kept else None
+        if cut:
+            self.problems.append(cut)
+        self._put(plain_value(event.value) if plain else self._clean(event.value, place), path, place, kept)
 
     def _alias(self, event: yaml.AliasEvent) -> None:
-        frame = self._stack[-1] if self._stack else None
-        typed = self._slice(event)
-        is_key = frame is not None and isinstance(frame.value, dict) and frame.key is None
-        place = self._place(event)
-        if frame is None or (frame.kept and frame.key_kept):
-            self._problem(
-                "alias",
-                place,
-                f"{typed} stands for something written elsewhere in the file",
-                f"write out what it stands for, or, if it is a text, write {self._line_with(event, quoted(typed))}",
-            )
+        frame = self._frame
+        typed, place = self._spots.typed(event), self._spots.place(event)
+        is_key = frame is not None and frame.wants_key
+        if frame is None or (frame.kept and (is_key or frame.key_kept)):
+            remedy = f"write out what it stands for, or, if it is a text, write {self._spots.line_with(event, quoted(typed))}"
+            self._problem("alias", place, f"{typed} stands for something written elsewhere in the file", remedy)
         if is_key and frame is not None:
-            self._set_key(frame, typed, place)
-            return
-        path, place, kept = self._slot(event)
-        self._put(typed, path, place, kept)
+            self._set_key(frame, typed, place, kept=False)
+        else:
+            path, place, kept = self._slot(event)
+            self._put(typed, path, place, kept)
 
     def _open(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
-        frame = self._stack[-1] if self._stack else None
-        if frame is not None and isinstance(frame.value, dict) and frame.key is None:
-            self._problem(
-                "key-not-text",
-                self._place(event),
-                "a key is one short text, and a whole list stands here",
-                f"if it is a text, write {quoted(self._rest_of_line(event))}",
-            )
-            self.stopped = True
+        frame = self._frame
+        here = self._spots.place(event)
+        if frame is not None and frame.wants_key:
+            remedy = f"if it is a text, write {quoted(self._spots.rest(event))}"
+            self._stop("key-not-text", here, "a key is one short text, and a whole list stands here", remedy)
+            return
+        if len(self._stack) >= NESTING_MOST:
+            what = f"lists stand inside lists more than {NESTING_MOST} deep"
+            self._stop("nested-too-deep", here, what, "write them flatter; nothing in our files is deeper than six")
             return
         path, place, kept = self._slot(event)
-        if len(self._stack) >= NESTING_MOST:
-            self._problem(
-                "nested-too-deep",
-                self._place(event),
-                f"lists stand inside lists more than {NESTING_MOST} deep",
-                "write them flatter; nothing in our files is deeper than six",
-            )
-            self.stopped = True
-            return
-        if kept:
-            self._properties(event, kept)
-        brackets = bool(event.flow_style)
-        inside = frame is not None and (frame.brackets or frame.outer_brackets)
-        value: dict[str, Any] | list[Any] = {} if isinstance(event, yaml.MappingStartEvent) else []
-        if not brackets and frame is not None and frame.key_place is not None and isinstance(frame.value, dict):
+        self._properties(event, kept)
+        if not event.flow_style and frame is not None and frame.key_place is not None:
             place = frame.key_place
+        value: dict[str, Any] | list[Any] = {} if isinstance(event, yaml.MappingStartEvent) else []
         self._put(value, path, place, kept)
-        self._stack.append(_Frame(value, path, kept, brackets, self._place(event), inside))
+        self._stack.append(_Frame(value, path, kept, bool(event.flow_style), here))
 
     def _close(self) -> None:
         frame = self._stack.pop()
-        if not frame.brackets or frame.outer_brackets or not frame.kept:
-            return
-        if not frame.value and self._empty_brackets:
+        inside_others = self._frame is not None and self._frame.brackets
+        if not frame.brackets or inside_others or not frame.kept or (not frame.value and self._empty_brackets):
             return
         kind = "braces" if isinstance(frame.value, dict) else "brackets"
-        self._problem("brackets", frame.place, f"{kind} stand here, and our files are written without", without_brackets(frame.value, frame.path))
+        what = f"{kind} stand here, and our files are written without"
+        self._problem("brackets", frame.place, what, without_brackets(frame.value, frame.path))
 
     # keys
 
     def _key(self, frame: _Frame, event: yaml.ScalarEvent, plain: bool) -> None:
-        place = self._place(event)
-        name = event.value
+        place, name, kept = self._spots.place(event), event.value, False
         invisible = INVISIBLE.search(name) or REFUSED.search(name)
         if not frame.kept:
-            self._set_key(frame, name, place, kept=False)
+            pass
         elif plain and name == "<<":
             self._problem("merge-key", place, "<< copies another part of the file", "write the lines out that it stands for")
-            self._set_key(frame, name, place, kept=False)
         elif name == "":
-            self._problem("key-missing", place, "there is no key before the colon", f"write key{self._rest_of_line(event)}")
-            self._set_key(frame, name, place, kept=False)
+            self._problem("key-missing", place, "there is no key before the colon", f"write a key here: key{self._spots.rest(event)}")
         elif invisible:
-            clean = " ".join(REFUSED.sub(" ", INVISIBLE.sub(" ", name)).split())
-            self._problem("odd-key", place, f"{name_of(invisible[0])} stands in this key", f"write {clean}:")
-            self._set_key(frame, clean, place, kept=clean not in frame.key_lines)
+            name = " ".join(REFUSED.sub(" ", INVISIBLE.sub(" ", name)).split())
+            self._problem("odd-key", place, f"{name_of(invisible[0])} stands in this key", f"write {name}:")
+            kept = name not in frame.key_lines
         elif name in frame.key_lines:
             first = frame.key_lines[name]
-            self._problem(
-                "duplicate-key",
-                place,
-                f"{name} is given twice, on line {first} and on line {place.line}",
-                f"delete one of the two, or move its content to line {first}",
-            )
-            self._set_key(frame, name, place, kept=False)
+            remedy = f"delete one of the two, or move its content to line {first}"
+            self._problem("duplicate-key", place, f"{name} is given twice, on line {first} and on line {place.line}", remedy)
         else:
-            self._set_key(frame, name, place)
+            kept = True
+        self._set_key(frame, name, place, kept=kept)
 
-    def _set_key(self, frame: _Frame, name: str, place: Place, *, kept: bool = True) -> None:
+    def _set_key(self, frame: _Frame, name: str, place: Place, *, kept: bool) -> None:
         frame.key, frame.key_place, frame.key_kept = name, place, kept
-        if kept and frame.kept:
-            frame.key_lines.setdefault(name, place.line)
+        if kept:
+            frame.key_lines[name] = place.line
             self._keys[(*frame.path, name)] = place
 
     # values
@@ -201,27 +175,21 @@ class Builder:
     def _slot(self, event: yaml.Event) -> tuple[Path, Place, bool]:
         """Where the next value goes: its path, its place, and whether it is kept."""
         self._count += 1
-        place = self._place(event)
+        place, frame = self._spots.place(event), self._frame
         if self._count > VALUES_MOST:
-            self._problem(
-                "too-many-values",
-                place,
-                f"this file holds more than {VALUES_MOST:,} values",
-                "split it, or delete what was pasted by mistake",
-            )
-            self.stopped = True
-        if not self._stack:
+            what = f"this file holds more than {VALUES_MOST:,} values"
+            self._stop("too-many-values", place, what, "split it, or delete what was pasted by mistake")
+        if frame is None:
             return (), place, True
-        frame = self._stack[-1]
         if isinstance(frame.value, dict):
             return (*frame.path, frame.key or ""), place, frame.kept and frame.key_kept
         return (*frame.path, len(frame.value)), place, frame.kept
 
     def _put(self, value: Any, path: Path, place: Place, kept: bool) -> None:
-        if not self._stack:
+        frame = self._frame
+        if frame is None:
             self.value = value
             return
-        frame = self._stack[-1]
         if isinstance(frame.value, list):
             frame.value.append(value)
         else:
@@ -231,67 +199,31 @@ class Builder:
         if kept:
             self._at[path] = place
 
-    def _clean(self, event: yaml.ScalarEvent, place: Place) -> str:
+    def _clean(self, text: str, place: Place) -> str:
         """The text of a quoted value; an escape such as \\0 can smuggle in what no file may hold."""
-        odd = REFUSED.search(event.value)
+        odd = REFUSED.search(text)
         if odd:
-            self._problem(
-                "control-character", place, f"a backslash makes {name_of(odd[0])} here", "write two backslashes for one in the text"
-            )
-        return str(REFUSED.sub(" ", event.value))
+            what = f"a backslash makes {name_of(odd[0])} here"
+            self._problem("control-character", place, what, "write two backslashes for one that belongs to the text")
+        return REFUSED.sub(" ", text)
 
-    # refusals that need no stop
+    # what the format refuses
 
-    def _properties(self, event: yaml.Event, kept: bool) -> None:
-        anchor, tag = getattr(event, "anchor", None), getattr(event, "tag", None)
+    def _properties(self, event: yaml.ScalarEvent | yaml.MappingStartEvent | yaml.SequenceStartEvent, kept: bool) -> None:
+        anchor, tag = event.anchor, event.tag
         if not kept or (anchor is None and tag is None):
             return
-        code, name, word = (
-            ("anchor", f"&{anchor}", "a mark to copy from")
-            if anchor
-            else ("tag", self._slice(event).split(maxsplit=1)[0], "an order to a program")
-        )
+        typed = self._spots.typed(event)
+        code, word = ("anchor", "a mark to copy from") if anchor is not None else ("tag", "an order to a program")
+        name = f"&{anchor}" if anchor is not None else typed.split(maxsplit=1)[0]
         remedy = f"delete {name}"
         if isinstance(event, yaml.ScalarEvent):
-            remedy = f"if it belongs to the text, write {self._line_with(event, quoted(self._slice(event)))}; else delete {name}"
-        self._problem(code, self._place(event), f"{name} is read as {word}", remedy)
-
-    def _comment(self, event: yaml.ScalarEvent) -> None:
-        end = event.end_mark
-        rest = self._lines[end.line][end.column :] if event.value else ""
-        cut = _CUT_OFF.match(rest)
-        if cut is None or COMMENT.match(rest):
-            return
-        before = self._lines[end.line][: event.start_mark.column] if event.start_mark.line == end.line else ""
-        hash_at = end.column + cut[0].index("#")
-        self._note(
-            "hash-cuts-text",
-            Severity.WARNING,
-            Place(self._file, self._first_line + end.line, hash_at + 1, len(self._lines[end.line]) - hash_at),
-            "everything after # is left out as a comment",
-            f"if it belongs to the text, write {before.strip()} {quoted(event.value + cut[0].rstrip())}; if it is a comment, put two spaces before # and one after",
-        )
-
-    # places and words
-
-    def _place(self, event: yaml.Event) -> Place:
-        start, end = event.start_mark, event.end_mark
-        line = self._lines[start.line] if start.line < len(self._lines) else ""
-        last = end.column if end.line == start.line else len(line)
-        return Place(self._file, self._first_line + start.line, start.column + 1, max(1, last - start.column))
-
-    def _slice(self, event: yaml.Event) -> str:
-        return self._text[event.start_mark.index : event.end_mark.index].strip() or self._rest_of_line(event)
-
-    def _rest_of_line(self, event: yaml.Event) -> str:
-        return self._lines[event.start_mark.line][event.start_mark.column :].strip()
-
-    def _line_with(self, event: yaml.Event, value: str) -> str:
-        """The line of `event` with `value` in place of what stands there."""
-        return (self._lines[event.start_mark.line][: event.start_mark.column] + value).strip()
+            remedy = f"if it belongs to the text, write {self._spots.line_with(event, quoted(typed))}; else delete {name}"
+        self._problem(code, self._spots.place(event), f"{name} is read as {word}", remedy)
 
     def _problem(self, code: str, place: Place, what: str, remedy: str) -> None:
-        self._note(code, Severity.ERROR, place, what, remedy)
+        self.problems.append(Problem(code, Severity.ERROR, place, what, remedy))
 
-    def _note(self, code: str, severity: Severity, place: Place, what: str, remedy: str) -> None:
-        self.problems.append(Problem(code, severity, place, what, remedy))
+    def _stop(self, code: str, place: Place, what: str, remedy: str) -> None:
+        self._problem(code, place, what, remedy)
+        self.stopped = True

@@ -48,8 +48,7 @@ def entry(line: str) -> Entry:
     inner = column + dash.end() if dash else column
     key = key_of(line[inner:])
     if key is not None:
-        end = inner + len(key)
-        end += re.match(r"[ \t]*:", line[end:]).end()  # type: ignore[union-attr] # key_of saw the colon
+        end = line.index(":", inner + len(key)) + 1
         return Entry(column, inner, dash is not None, key, line[:end], line[end:])
     if dash:
         return Entry(column, inner, True, None, line[: column + 1], line[column + 1 :])
@@ -67,8 +66,8 @@ def key_of(rest: str) -> str | None:
     """Return the key that `rest` begins with, as typed, or None where it begins with a text."""
     in_quotes = _QUOTED_KEY.match(rest)
     if in_quotes:
-        return in_quotes[0].rstrip()
+        return in_quotes[0].rstrip(" \t")
     end = _KEY_END.search(rest)
     if end is None or _NO_KEY.match(rest) or _HASH.search(rest, 0, end.start()):
         return None
-    return rest[: end.start()].rstrip()
+    return rest[: end.start()].rstrip(" \t")

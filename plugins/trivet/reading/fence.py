@@ -26,7 +26,7 @@ class Split:
 def split(text: str, file: str) -> Split:
     """Split `text` at the line `---` on top and the next line `---` (blanks may follow it). Problems stand at 1:1."""
     lines = text.split("\n")
-    problems = []
+    problems: list[Problem] = []
     top = next((index for index, line in enumerate(lines) if line.strip()), 0)
     if not _FENCE.fullmatch(lines[top]):
         if not _NEAR_FENCE.fullmatch(lines[top]):

@@ -18,7 +18,7 @@ def mend_indentation(text: str, file: str, first_line: int = 1) -> tuple[str, li
     A tab counts as two spaces, a look-alike space as one. The space after a list's dash is looked at too.
     """
     lines = text.split("\n")
-    problems = []
+    problems: list[Problem] = []
     for index, line in enumerate(lines):
         if line.isascii() and "\t" not in line:
             continue

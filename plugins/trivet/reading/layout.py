@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from trivet.reading.entries import Entry
 
@@ -19,21 +19,17 @@ class Block:
     key: str
 
 
+@dataclass(slots=True)
 class Layout:
     """The open blocks, outermost first, and the entry just read."""
 
-    def __init__(self) -> None:
-        self.blocks: list[Block] = []
-        self.last: Entry | None = None
+    blocks: list[Block] = field(default_factory=list)
+    last: Entry | None = None
 
     @property
     def opener(self) -> Entry | None:
         """The entry just read if it has no text of its own, so that lines may stand under it."""
         return self.last if self.last is not None and not self.last.has_text else None
-
-    def continues(self, column: int) -> bool:
-        """Whether a line at `column` goes on with the text of the entry just read."""
-        return self.last is not None and self.last.has_text and column > self.last.own_column
 
     def opens(self, each: Entry) -> bool:
         """Whether this line begins what stands under the entry just read."""

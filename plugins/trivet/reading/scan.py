@@ -174,23 +174,22 @@ class _Scan:
         if self._openers is None and each.region.lstrip().startswith("- "):
             return at + 1
         joined = " ".join([each.region.rstrip(), *(text for _, _, text in pieces)])
+        gap = each.region[: len(each.region) - len(each.region.lstrip())] or (" " if each.lead.strip() else "")
         found = trap(joined, any_comment=self._openers is None)
-        if found is not None and any(finding.code == found.code for finding in findings):
-            findings.pop()
-        if found is None and pieces and self._openers is not None and each.region.lstrip()[:1] in ("'", '"'):
-            found = Trap("quote-not-closed", len(each.region) - len(each.region.lstrip()), 1, "these quotes do not close at the end of the line", joined.strip(), "")
-            mended = f"{each.lead} {joined.strip()}"
-        elif found is not None:
+        mended = each.lead + each.region
+        if found is not None:
             meant = " ".join(text for _, _, text in pieces) if block and pieces else found.meant
-            gap = each.region[: len(each.region) - len(each.region.lstrip())] or (" " if each.lead.strip() else "")
             mended = f"{each.lead}{gap}{quoted(meant)}{found.comment}"
-        else:
-            self._answer(at, each.lead + each.region, findings)
-            return after
-        findings.append(_Finding(found.code, self._spot(at, each, pieces, found), found.what))
+        elif pieces and self._openers is not None and each.region.lstrip()[0] in "'\"":
+            what = "these quotes do not close at the end of the line"
+            found = Trap("quote-not-closed", len(gap), len(each.region.strip()), what, "", "")
+            mended = f"{each.lead}{gap}{joined.strip()}"
+        if found is not None:
+            # A line with two slips of one kind is answered once.
+            findings[:] = [*(other for other in findings if other.code != found.code), self._finding(at, each, pieces, found)]
+            for index, _, _ in pieces:
+                self.lines[index] = ""
         self._answer(at, mended, findings)
-        for index, _, _ in pieces:
-            self.lines[index] = ""
         return after
 
     def _pieces(self, at: int, each: Entry, block: bool) -> tuple[int, list[tuple[int, int, str]]]:
@@ -218,6 +217,9 @@ class _Scan:
                 below = entry(line)
                 return below.column > each.own_column or (below.dash and below.column == each.own_column and each.key is not None)
         return False
+
+    def _finding(self, at: int, each: Entry, pieces: list[tuple[int, int, str]], found: Trap) -> _Finding:
+        return _Finding(found.code, self._spot(at, each, pieces, found), found.what)
 
     def _spot(self, at: int, each: Entry, pieces: list[tuple[int, int, str]], found: Trap) -> Place:
         """Where in the file a trap stands that was found in the joined text."""

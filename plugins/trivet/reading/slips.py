@@ -30,6 +30,10 @@ def slip(rest: str, *, in_list: bool) -> Slip | None:
         return Slip("dash-needs-space", "a dash needs a space after it", f"- {rest[1:].lstrip()}")
     if in_list:
         return Slip("dash-missing", "this line stands in a list and has no dash", f"- {rest}")
+    return _key_slip(rest)
+
+
+def _key_slip(rest: str) -> Slip | None:
     colon = _COLON.match(rest)
     if colon:
         return Slip("colon-needs-space", "a colon needs a space after it", f"{colon[1]}: {rest[colon.end() :].lstrip()}")

@@ -41,7 +41,8 @@ def read_source(path: Path, name: str) -> Source:
         if stat.S_ISLNK(kind):
             return _unread(name, "file-is-link", "this is a link to another file, and links are not followed", "copy the file itself here")
         if not stat.S_ISREG(kind):
-            return _unread(name, "file-not-regular", "this is a folder or a device, where a file is expected", "put a text file in its place")
+            what = "this is a folder or a device, where a file is expected"
+            return _unread(name, "file-not-regular", what, "put a text file in its place")
         with path.open("rb") as stream:
             data = stream.read(BYTES_MOST + 1)
     except FileNotFoundError:
@@ -92,13 +93,14 @@ def _not_utf8(data: bytes, at: int, name: str) -> Source:
 
 
 def _odd_characters(text: str, name: str) -> tuple[Problem, ...]:
-    problems = []
+    problems: list[Problem] = []
     for found in REFUSED.finditer(text):
         if len(problems) == ODD_CHARACTERS_MOST:
             break
         at = found.start()
         place = Place(name, text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at))
-        problems.append(Problem("control-character", Severity.ERROR, place, f"{name_of(found[0])} stands here", "delete it and type a space or a new line"))
+        remedy = "delete it and type a space or a new line"
+        problems.append(Problem("control-character", Severity.ERROR, place, f"{name_of(found[0])} stands here", remedy))
     return tuple(problems)
 
 

@@ -9,7 +9,10 @@ COMMENT = re.compile(r"[ \t]{2,}#(?=[ \t])|^[ \t]+$")
 """Where a comment may begin after a text: after two spaces and before one."""
 
 _CLOSED = re.compile(r"(?:\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*')(?:[ \t]*|[ \t]+#.*)")
-_BAD_ESCAPE = re.compile(r"(?<!\\)(?:\\\\)*(\\(?:x(?![0-9A-Fa-f]{2})|u(?![0-9A-Fa-f]{4})|U(?!000[0-9A-Fa-f]{5}|0010[0-9A-Fa-f]{4})|[^0abtnvfre \"/\\N_LPxuU\t]))")
+_BAD_ESCAPE = re.compile(
+    r"(?<!\\)(?:\\\\)*"
+    r"(\\(?:x(?![0-9A-Fa-f]{2})|u(?![0-9A-Fa-f]{4})|U(?!000[0-9A-Fa-f]{5}|0010[0-9A-Fa-f]{4})|[^0abtnvfre \"/\\N_LPxuU\t]))"
+)
 _HASH = re.compile(r"(?:^|[ \t])(#)")
 _COLON = re.compile(r":(?=[ \t]|$)")
 _FIRST = re.compile(r"[*&>|\[\]{}@`%!,]|[-?:](?=[ \t]|$)")
@@ -38,10 +41,13 @@ def trap(region: str, *, any_comment: bool = False) -> Trap | None:
         return None
     if text[0] in "\"'":
         return _quotes(region, text, comment, start)
-    first = _FIRST.match(text)
-    if first:
-        if (text[0] == "[" and text[-1] == "]") or (text[0] == "{" and text[-1] == "}"):
-            return None
+    return _unquoted(text, comment, start)
+
+
+def _unquoted(text: str, comment: str, start: int) -> Trap | None:
+    if (text[0] == "[" and text[-1] == "]") or (text[0] == "{" and text[-1] == "}"):
+        return None
+    if _FIRST.match(text):
         return Trap("special-first", start, 1, f"a text can't begin with {text[0]} unless it stands in quotes", text, comment)
     colon, hash_sign = _COLON.search(text), _HASH.search(text)
     if hash_sign and (colon is None or hash_sign.start(1) < colon.start()):
@@ -73,7 +79,8 @@ def _quotes(region: str, text: str, comment: str, start: int) -> Trap | None:
     if begins:
         text, comment = text[: begins.start()], text[begins.start() :]
     name = "a quote" if text[0] == '"' else "an apostrophe"
-    return Trap("quote-not-closed", start, len(text), f"{name} opens this text and does not close it at the end of the line", _meant(text), comment)
+    what = f"{name} opens this text and does not close it at the end of the line"
+    return Trap("quote-not-closed", start, len(text), what, _meant(text), comment)
 
 
 def _meant(text: str) -> str:

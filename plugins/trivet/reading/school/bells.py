@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import time
-from itertools import pairwise
 
 from trivet.model.problem import Problem
 from trivet.model.school import DayType, Period
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.school.values import a_time, clock, ends_of, snake
+
+LONGEST_MINUTES = 240
+"""A period longer than this was not meant."""
 
 
 def read_bells(sheet: Sheet) -> tuple[Mapping[str, DayType], tuple[Problem, ...]]:
@@ -52,16 +54,21 @@ def _later(at: time) -> time:
 
 def _on_24_hours(start: time, end: time) -> str:
     for first, last in ((start, _later(end)), (_later(start), _later(end))):
-        if first < last and last.hour >= 12:
+        if 0 < _minutes(last) - _minutes(first) <= LONGEST_MINUTES and last.hour >= 12:
             return f"write {clock(first)}-{clock(last)}, on the 24-hour clock"
     return f"write {clock(end)}-{clock(start)}, the earlier time first" if start != end else "write a later end"
 
 
+def _minutes(at: time) -> int:
+    return at.hour * 60 + at.minute
+
+
 def _overlaps(sheet: Sheet, day_type: str, periods: list[Period]) -> list[Problem]:
     problems = []
-    for before, after in pairwise(periods):
-        # Half-open stretches: a period may begin at the minute the one before ends. P5A and P5B are a split lunch, and may overlap.
-        if after.start < before.end and not _split(before.name, after.name):
+    for index, after in enumerate(periods):
+        # Half-open stretches: a period may begin at the minute at which another ends.
+        before = max((each for each in periods[:index] if not _split(each.name, after.name)), key=lambda each: each.end, default=None)
+        if before and after.start < before.end:
             what = f"{after.name} begins at {clock(after.start)}, before {before.name} has ended at {clock(before.end)}"
             remedy = f"write a start at {clock(before.end)} or later, or end {before.name} earlier"
             problems.append(sheet.error("periods-overlap", ("day types", day_type, after.name), what, remedy))
@@ -69,4 +76,5 @@ def _overlaps(sheet: Sheet, day_type: str, periods: list[Period]) -> list[Proble
 
 
 def _split(one: str, other: str) -> bool:
+    """Say whether two names are halves of one period around lunch, as P5A and P5B are; such halves may overlap."""
     return one[:-1] == other[:-1] and one[-1].isalpha() and other[-1].isalpha() and one[:-1][-1:].isdigit()

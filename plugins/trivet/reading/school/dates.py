@@ -35,13 +35,10 @@ def no_such_date(text: str) -> tuple[str, str]:
         return f"there is no {text}", "write a year such as 2026"
     if not 1 <= month <= 12:
         return f"there is no {text}", "write the month as 01 to 12: year-month-day"
-    days = days_of(year, month)
+    from calendar import monthrange  # noqa: PLC0415 - only a date that does not exist asks for it
+
+    _, days = monthrange(year, month)
     return f"there is no {text}", f"write a day from 01 to {days}: that month has {days} days"
-
-
-def days_of(year: int, month: int) -> int:
-    """Return how many days a month has."""
-    return (date(year + month // 12, month % 12 + 1, 1) - date(year, month, 1)).days if year < 9999 else 31
 
 
 def dates_in(text: str) -> tuple[str, str, str]:

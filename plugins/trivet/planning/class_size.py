@@ -13,9 +13,10 @@ def class_size_advice(students: int, at_once: int) -> str | None:
     """Return what to say of a class above the advised number, None below it. `at_once` students are at the hazard at a time."""
     if students <= ADVISED_MOST:
         return None
+    some = "All of them" if at_once >= students else f"About {at_once}"
     return (
         f"{students} students: NSTA advises at most {ADVISED_MOST} where a class does hands-on science. "
-        f"About {at_once} are at the hands-on station at once; whoever is within reach of it is protected too. "
+        f"{some} are at the hands-on station at once; whoever is within reach of it is protected too. "
         "Follow your local code and your district's policy."
     )
 

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from types import MappingProxyType
 
 from trivet.model.department import Department
+from trivet.model.lock import Lock
 from trivet.model.plan import NotPlanned, Plan, Plans
 from trivet.planning.checks import check_timed
 from trivet.planning.planned_run import ClassHistory, plan_run
-from trivet.planning.timed_runs import TimedRun, time_runs
+from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs
 from trivet.planning.untimed import UntimedRun
+from trivet.planning.where import Wish
 
 
 def plan_department(department: Department) -> Plans:
@@ -18,15 +23,34 @@ def plan_department(department: Department) -> Plans:
     Plans stand in the order of runs.yml; a run without dates is named with its reason; problems are those of `check_department`.
     """
     timed_runs = time_runs(department)
-    by_date = sorted((timed.days[0].date, place) for place, timed in enumerate(timed_runs) if isinstance(timed, TimedRun))
-    histories: defaultdict[str, ClassHistory] = defaultdict(ClassHistory)
-    plans: dict[int, Plan] = {}
-    for _, place in by_date:
-        timed = timed_runs[place]
-        if isinstance(timed, TimedRun):
-            plans[place] = plan_run(department, timed, histories[timed.run.class_id])
+    plans = _plan(department, timed_runs)
     return Plans(
         plans=tuple(plans[place] for place in sorted(plans)),
         not_planned=tuple(NotPlanned(each.run, each.sentence) for each in timed_runs if isinstance(each, UntimedRun)),
         problems=check_timed(department, timed_runs),
     )
+
+
+def plan_privately(department: Department, lock: Lock, wishes: Sequence[Wish] = ()) -> Plan | None:
+    """Return the plan of one run with kept groups that only the private folder holds, None where the run has no dates.
+
+    Dates, minutes and materials stay those that are published; groups, places and spot checks come on top.
+    """
+    timed_runs = list(time_runs(department))
+    for place, timed in enumerate(timed_runs):
+        if isinstance(timed, TimedRun) and (timed.run.class_id, timed.run.unit) == (lock.class_id, lock.unit):
+            timed_runs[place] = replace(timed, lock=lock)
+            return _plan(department, timed_runs, {place: wishes})[place]
+    return None
+
+
+def _plan(
+    department: Department, timed_runs: Sequence[AnyRun], wishes: Mapping[int, Sequence[Wish]] = MappingProxyType({})
+) -> dict[int, Plan]:
+    """Return the plan of each run that has dates, by its place in `timed_runs`."""
+    timed_by_place = {place: timed for place, timed in enumerate(timed_runs) if isinstance(timed, TimedRun)}
+    histories: defaultdict[str, ClassHistory] = defaultdict(ClassHistory)
+    plans: dict[int, Plan] = {}
+    for place, timed in sorted(timed_by_place.items(), key=lambda item: (item[1].days[0].date, item[0])):
+        plans[place] = plan_run(department, timed, histories[timed.run.class_id], wishes.get(place, ()))
+    return plans

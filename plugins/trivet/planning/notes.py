@@ -13,12 +13,14 @@ from trivet.planning.costs import DayParts, overhead
 from trivet.planning.halves import halves, spoken
 from trivet.planning.hazards import POLICY
 from trivet.planning.materials import DEVICE, at_station
-from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates
+from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_list
 from trivet.planning.timed_runs import TimedRun
-from trivet.planning.where import Square
+from trivet.planning.where import Square, Wish
 
 
-def notes(timed: TimedRun, square: Square | None, totals: Sequence[MaterialTotal], room: Room | None) -> tuple[Note, ...]:
+def notes(
+    timed: TimedRun, square: Square | None, totals: Sequence[MaterialTotal], room: Room | None, wishes: Sequence[Wish] = ()
+) -> tuple[Note, ...]:
     """Return the notes of one run in the order in which questions come up: time, places, things, safety.
 
     `square` is None where groups are not public. Nothing here says how groups were made.
@@ -26,11 +28,12 @@ def notes(timed: TimedRun, square: Square | None, totals: Sequence[MaterialTotal
     found = [
         *_station_minutes(timed),
         *_days(timed),
+        *_expectations(timed),
         *_write_up(timed),
         *_launch(timed),
         *_left_over(timed),
         *_pre_check(timed),
-        *_order(timed, square),
+        *_order(timed, square, wishes),
         *_devices(timed, totals),
         *_safety(timed, room),
     ]
@@ -78,7 +81,8 @@ def _days(timed: TimedRun) -> Found:
     yield "days", text
     passed = [meeting.date for place, meeting in enumerate(timed.meetings) if timed.timetable.day(place) is None]
     if passed:
-        yield "passed_over", f"{say_dates(passed)}: the period is too short for a round, so nothing is planned."
+        minutes = timed.timetable.station_minutes
+        yield "passed_over", f"{say_dates(passed)}: the period is too short for a round of {minutes} min, so nothing is planned."
     lost = sorted(day for day in timed.run.lost if day <= timed.meetings[-1].date)
     if lost:
         yield "lost", f"{say_dates(lost)}: lost, so nothing is planned."
@@ -92,6 +96,12 @@ def _days(timed: TimedRun) -> Found:
             "whole_class",
             "The whole class does one kind of station together in each round, to learn how it goes; the teacher walks and watches roles.",
         )
+
+
+def _expectations(timed: TimedRun) -> Found:
+    if timed.costs.expectations:
+        which = "one of the class's first runs" if timed.full_expectations else "the class knows them"
+        yield "expectations", f"Expectations take {spoken(timed.costs.expectations)} min on the first day: {which}."
 
 
 def _write_up(timed: TimedRun) -> Found:
@@ -142,13 +152,23 @@ def _pre_check(timed: TimedRun) -> Found:
         yield "pre_check", "There is no meeting for the pre-check two school days or more before round 1, so it is left out."
 
 
-def _order(timed: TimedRun, square: Square | None) -> Found:
+def _order(timed: TimedRun, square: Square | None, wishes: Sequence[Wish]) -> Found:
     if timed.whole_class:
         return
     if square is None:
         yield "order", "Groups are not shown here. Which group begins where is decided with them; every group meets every station once."
-    else:
-        yield "order", "Every group meets every station once. Who begins where evens out over the year, then who goes where next."
+        return
+    yield "order", "Every group meets every station once. Who begins where evens out over the year, then who goes where next."
+    for wish in wishes:
+        unmet = wish.unmet(square)
+        if unmet:
+            yield "order_wish", f"Group {say_list(unmet)} can't have {_said(wish)}: in three rounds somebody begins at each station."
+
+
+def _said(wish: Wish) -> str:
+    if wish.before is None:
+        return f"{STATION_NAMES[wish.kind]} first"
+    return f"{STATION_NAMES[wish.kind]} before {STATION_NAMES[wish.before]}"
 
 
 def _devices(timed: TimedRun, totals: Sequence[MaterialTotal]) -> Found:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from trivet.model.department import Department
@@ -14,7 +14,7 @@ from trivet.planning.materials import materials
 from trivet.planning.notes import notes
 from trivet.planning.spot_checks import AskedHistory, spot_checks
 from trivet.planning.timed_runs import TimedRun
-from trivet.planning.where import Square, StationHistory, choose, whole_class_square
+from trivet.planning.where import Square, StationHistory, Wish, choose, whole_class_square
 
 
 @dataclass(slots=True)
@@ -25,11 +25,11 @@ class ClassHistory:
     asked: AskedHistory = field(default_factory=AskedHistory)
 
 
-def plan_run(department: Department, timed: TimedRun, history: ClassHistory) -> Plan:
-    """Return the plan of a run after the class's `history`, and add the run to it."""
+def plan_run(department: Department, timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish] = ()) -> Plan:
+    """Return the plan of a run after the class's `history`, and add the run to it. `wishes` on the order are never public."""
     school, unit, lock = department.school, timed.unit, timed.lock
     room = school.rooms.get(timed.school_class.room)
-    square = _square(timed, history)
+    square = _square(timed, history, wishes)
     totals = materials(
         unit,
         timed.headcount,
@@ -58,17 +58,17 @@ def plan_run(department: Department, timed: TimedRun, history: ClassHistory) -> 
         spot_checks=checks,
         materials=totals,
         cautions=cautions(unit),
-        notes=notes(timed, square, totals, room),
+        notes=notes(timed, square, totals, room, wishes),
     )
 
 
-def _square(timed: TimedRun, history: ClassHistory) -> Square | None:
+def _square(timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish]) -> Square | None:
     """Who is where; None for a rotating run whose groups are not public."""
     if timed.whole_class:
         return whole_class_square()
     if timed.lock is None:
         return None
-    return choose({letter: group.students for letter, group in timed.lock.groups.items()}, history.stations)
+    return choose({letter: group.students for letter, group in timed.lock.groups.items()}, history.stations, wishes)
 
 
 def _rounds(timed: TimedRun, square: Square | None) -> tuple[Round, ...]:

@@ -30,7 +30,8 @@ class TimedRun:
     """A run that fits its dates, with everything its times come from.
 
     `meetings` are those from the run's first possible one to its last day, lost days left out; the timetable counts by them.
-    `number` counts the class's runs by date from 0. `follows` is the unit whose days made this run start later than written.
+    `number` counts the class's runs by date from 0; the first ones have `full_expectations`.
+    `follows` is the unit whose days made this run start later than written, "" for none.
     """
 
     run: Run
@@ -38,6 +39,7 @@ class TimedRun:
     school_class: SchoolClass
     lock: Lock | None
     number: int
+    full_expectations: bool
     headcount: Headcount
     needed: Needed
     allowed: RoundRange
@@ -133,6 +135,7 @@ def _time_run(department: Department, run: Run, so_far: _Class, number: int) -> 
         school_class=so_far.school_class,
         lock=lock,
         number=number,
+        full_expectations=full,
         headcount=headcount,
         needed=asks,
         allowed=allowed,

@@ -89,7 +89,7 @@ CASES: list[tuple[tuple[str | int, ...], Any, str, str]] = [
     ),
     (("grades",), Decimal("36.0"), "wrong-shape", "grades: this must be text or a whole number, not the number 36.0"),
     (("grades",), "sixth", "unreadable", "grades: this can't be read: sixth; write grades: 6-8, or one grade such as grades: 7"),
-    (("round",), 200, "out-of-range", "round: 200 is out of range: this must be at most 90; write round: 20-30 min, or one length"),
+    (("round",), 200, "out-of-range", "round: 200 is out of range: this must be at most 120; write round: 20-30 min, or one length"),
     (("stations", "online", "work in"), "pair", "not-in-list", 'online, work in: "pair" is not one of the words known here; write pairs'),
     (("group by",), "leveled", "not-in-list", "leave the key out and choose it at the draw, where it stays private"),
     (("stations", "online", "steps"), [], "empty-value", "online, steps: nothing is written here; write steps: and under it - Weigh"),

@@ -9,7 +9,7 @@ from typing import Any
 
 from trivet.model.places import Places
 from trivet.model.problem import Problem
-from trivet.reading.fault import Fault, shown
+from trivet.reading.fault import Fault, FormAnswer, shown
 from trivet.reading.near import nearest
 from trivet.reading.outline import allowed_keys, homes_of, is_named, part_at
 
@@ -23,10 +23,14 @@ KINDS = {
 }
 
 
-def explain(found: Any, rules: dict[str, Any], places: Places) -> list[Problem]:
+def explain(found: Any, rules: dict[str, Any], places: Places, form: FormAnswer | None = None) -> list[Problem]:
     """Return the problems behind one `jsonschema.ValidationError`: one, or one for each key concerned."""
     schema = found.schema if isinstance(found.schema, dict) else {}
-    fault = Fault(tuple(found.absolute_path), found.validator, found.validator_value, found.instance, schema, rules, places)
+    fault = Fault(tuple(found.absolute_path), found.validator, found.validator_value, found.instance, schema, rules, places, form)
+    if form and "x-form" in schema and fault.keyword in ("pattern", "type") and fault.value not in (None, ""):
+        answer = form(fault.path, schema["x-form"], fault.value)
+        if answer is not None:
+            return [answer]
     return WORDINGS.get(fault.keyword, _anything_else)(fault)
 
 

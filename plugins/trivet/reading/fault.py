@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -9,6 +10,9 @@ from trivet.model.places import Path, Places
 from trivet.model.problem import Problem, Severity
 from trivet.reading.outline import example_of, part_at
 from trivet.reading.where import words
+
+FormAnswer = Callable[[Path, str, Any], Problem | None]
+"""Asked for a value that should have a sentence form (path, name of the form, value); answers with the corrected line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +26,7 @@ class Fault:
     schema: dict[str, Any]
     rules: dict[str, Any]
     places: Places
+    form: FormAnswer | None = None
 
     @property
     def lead(self) -> str:

@@ -8,14 +8,16 @@ from typing import Any
 
 from trivet.model.places import Places
 from trivet.model.problem import Problem, in_order
+from trivet.reading.fault import FormAnswer
 from trivet.reading.fits import Test, compiled
 from trivet.reading.schemas import schema
 
 
-def validate(value: Any, schema_name: str, places: Places, file: str) -> tuple[Problem, ...]:
+def validate(value: Any, schema_name: str, places: Places, file: str, form: FormAnswer | None = None) -> tuple[Problem, ...]:
     """Return all that keeps `value` from fitting the schema called `schema_name`, in the order of the file; () where it fits.
 
     `value` is plain data as `strict.load` gives it, `places` the places of its keys and values in `file`.
+    `form` words a value that should have a sentence form and has not.
     """
     if places.file != file:
         places = replace(places, file=file)
@@ -25,7 +27,7 @@ def validate(value: Any, schema_name: str, places: Places, file: str) -> tuple[P
     from trivet.reading.explain import explain  # noqa: PLC0415
 
     rules = schema(schema_name)
-    found = [problem for fault in _authority(schema_name).iter_errors(value) for problem in explain(fault, rules, places)]
+    found = [problem for fault in _authority(schema_name).iter_errors(value) for problem in explain(fault, rules, places, form)]
     return in_order(found)
 
 

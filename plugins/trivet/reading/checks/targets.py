@@ -1,0 +1,133 @@
+"""What a path or an address in a unit may point at; pages follow the same rule when they make links."""
+
+from __future__ import annotations
+
+import html
+import posixpath
+import re
+from collections.abc import Collection
+from dataclasses import dataclass
+from urllib.parse import unquote
+
+from trivet.reading.near import nearest
+
+_SCHEME = re.compile(r"[a-z][a-z0-9+.\-]*:", re.IGNORECASE)
+_UNSEEN = re.compile(r"[\x00-\x1f\x7f-\x9f\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff]")
+_NAME_IT = "write the name of a file in the unit's folder"
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Why a target is not followed."""
+
+    code: str
+    what: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What a target may be: a file of the folder of `slug`, or a unit."""
+
+    slug: str
+    files: Collection[str]
+    units: Collection[str]
+
+
+def link_fault(written: str, around: Surroundings) -> Fault | None:
+    """Return what is wrong with the target of a link, None where it is an address or something that exists."""
+    target = plain(written)
+    return _address_fault(target) if _SCHEME.match(target) else _inside_fault(target, around)
+
+
+def picture_fault(written: str, around: Surroundings) -> Fault | None:
+    """Return what is wrong with the target of a picture: it must lie in the unit's folder."""
+    target = plain(written)
+    if _SCHEME.match(target) or target.startswith("//"):
+        return Fault("picture-from-elsewhere", f"a picture from elsewhere: {shown(target)}", "copy the picture into the unit's folder and write its name")
+    fault = _inside_fault(target, around)
+    if fault is None and _inner(target, around.slug)[0] != around.slug:
+        what = f"{shown(target)} is not in the unit's folder"
+        return Fault("picture-from-elsewhere", what, "copy the picture into the unit's folder and write its name")
+    return fault
+
+
+def file_fault(written: str, files: Collection[str], *, page: bool = False) -> Fault | None:
+    """Return what is wrong with the path of a file in the unit's folder; a folder with an index.html counts where `page`."""
+    if _SCHEME.match(written) or written.startswith(("/", "//")) or "\\" in written or ".." in written.split("/"):
+        what = f"{shown(written)} points outside the unit's folder"
+        return Fault("path-outside", what, "copy the file into this folder and write its path from here on, such as data/results.csv")
+    name = posixpath.normpath(written)
+    if name in files or (page and posixpath.join(name, "index.html").removeprefix("./") in files):
+        return None
+    what = f"there is no file {shown(written)} in the unit's folder"
+    return Fault("file-not-there", what, _nearest(written, [each for each in files if not page or not each.endswith(".md")]))
+
+
+def address_fault(written: str) -> Fault | None:
+    """Return what is wrong with an https address."""
+    target = plain(written)
+    return _address_fault(target) or (Fault("address-not-safe", f"{shown(target)} is no page", "write an https address") if target[:7] == "mailto:" else None)
+
+
+def is_address(written: str) -> bool:
+    """Say whether a text begins like an address with a scheme."""
+    return _SCHEME.match(written) is not None
+
+
+def plain(written: str) -> str:
+    """Return an address without entities and without characters that no one sees, as a browser would read it."""
+    for _ in range(3):
+        written = html.unescape(written)
+    return _UNSEEN.sub("", written).strip()
+
+
+def shown(target: str) -> str:
+    """Return an address cut to a readable length for a message."""
+    return target if len(target) <= 60 else target[:57] + "..."
+
+
+def _address_fault(target: str) -> Fault | None:
+    scheme, _, rest = target.partition(":")
+    scheme = scheme.lower()
+    brackets = "[" in target or "]" in target
+    host = re.match(r"//[^/?#]+", rest)
+    if not brackets and ((scheme == "https" and host) or scheme == "mailto"):
+        return None
+    if scheme == "http":
+        return Fault("address-not-safe", f"{shown(target)} is not a safe address", f"write https://{target[5:].lstrip('/')}")
+    return Fault("address-not-safe", f"{shown(target)} is not a web address", "write an address that begins with https://")
+
+
+def _inner(target: str, slug: str) -> tuple[str, str]:
+    path = unquote(target.partition("#")[0].partition("?")[0])
+    whole = posixpath.normpath(posixpath.join(slug, path))
+    first, _, inner = whole.partition("/")
+    return first, inner
+
+
+def _inside_fault(target: str, around: Surroundings) -> Fault | None:
+    path = unquote(target.partition("#")[0].partition("?")[0])
+    if target.startswith("//") or path.startswith("/") or "\\" in path:
+        what = f"{shown(target)} points outside the unit's folder"
+        return Fault("path-outside", what, "write the path from this file on, such as data/results.csv")
+    if not path:
+        return Fault("link-to-nothing", f"there is no place called {shown(target) or 'nothing'} on the page", _NAME_IT)
+    slug, inner = _inner(target, around.slug)
+    if slug in ("..", "."):
+        return Fault("path-outside", f"{shown(target)} points outside the units", _NAME_IT)
+    if slug != around.slug:
+        if slug in around.units and inner in ("", "index.md"):
+            return None
+        return Fault("link-to-nothing", f"there is no {shown(target)}", _nearest(target, [f"../{unit}/" for unit in sorted(around.units)]))
+    if inner in ("", "index.md") or any(name in around.files and not name.endswith(".md") for name in (inner, f"{inner}/index.html")):
+        return None
+    what = f"there is no {shown(target)} in the unit's folder"
+    if inner in around.files:
+        what = f"{shown(target)} is not published as a page of its own"
+    return Fault("link-to-nothing", what, _nearest(inner, [name for name in sorted(around.files) if not name.endswith(".md")]))
+
+
+def _nearest(target: str, names: list[str]) -> str:
+    near = nearest(target, names, 0.5)
+    return f"write {near}" if near else _NAME_IT

@@ -1,0 +1,105 @@
+"""Find links, pictures, tables and raw HTML in a teacher's Markdown, each with its line and column."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+_FENCED = re.compile(r"^(?P<indent> {0,3})(?P<fence>`{3,}|~{3,})[^\n]*\n.*?(?:^ {0,3}(?P=fence)[`~]*[ \t]*$|\Z)", re.MULTILINE | re.DOTALL)
+_CODE = re.compile(r"(?<!`)(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
+_INLINE = re.compile(r"(?P<image>!?)\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)", re.DOTALL)
+_TARGET = re.compile(r"\s*(?:<(?P<inner>[^<>\n]*)>|(?P<plain>(?:[^\s()<>]|\([^\s()]*\))*))")
+_DEFINITION = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*<?(?P<target>[^\s<>]+)>?", re.MULTILINE)
+_AUTO = re.compile(r"<(?P<target>[A-Za-z][A-Za-z0-9+.-]*:[^\s<>]*)>")
+_TAG = re.compile(r"<(?:/?[A-Za-z][A-Za-z0-9-]*(?=[\s/>])[^<>]*>|!--|!doctype)", re.IGNORECASE)
+_RULE = re.compile(r"^ {0,3}\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*$")
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A stretch of the text: `line` and `column` from 1."""
+
+    text: str
+    line: int
+    column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link or a picture with its target as typed; `words` are its text, or what the picture shows."""
+
+    target: Spot
+    words: str
+    image: bool
+
+
+def links(text: str, first_line: int = 1) -> tuple[Link, ...]:
+    """Return every link and picture, in order: inline, by reference and in angle brackets."""
+    plain = without_code(text)
+    found: list[tuple[int, Link]] = []
+    for each in _INLINE.finditer(plain):
+        target = _TARGET.match(each["rest"])
+        if target is None:
+            continue
+        group = "inner" if target["inner"] is not None else "plain"
+        at = each.start("rest") + target.start(group)
+        found.append((at, Link(_spot(plain, at, target[group], first_line), each["words"].strip(), each["image"] == "!")))
+    for form in (_DEFINITION, _AUTO):
+        for each in form.finditer(plain):
+            at = each.start("target")
+            found.append((at, Link(_spot(plain, at, each["target"], first_line), each["target"], image=False)))
+    return tuple(link for _, link in sorted(found, key=lambda pair: pair[0]))
+
+
+def tags(text: str, first_line: int = 1) -> tuple[Spot, ...]:
+    """Return every piece of raw HTML."""
+    plain = without_code(text)
+    return tuple(_spot(plain, each.start(), each[0], first_line) for each in _TAG.finditer(plain))
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a table: its title, and its cells as typed."""
+
+    title: Spot
+    cells: tuple[str, ...]
+
+
+def table_columns(text: str, first_line: int = 1) -> Iterator[Column]:
+    """Yield the columns of every table."""
+    lines = without_code(text).split("\n")
+    for at, line in enumerate(lines[:-1]):
+        if "|" not in line or not _RULE.match(lines[at + 1]) or "-" not in lines[at + 1]:
+            continue
+        rows = []
+        for below in lines[at + 2 :]:
+            if "|" not in below:
+                break
+            rows.append(_cells(below))
+        for index, (title, column) in enumerate(_titles(line)):
+            yield Column(Spot(title, first_line + at, column), tuple(row[index] for row in rows if index < len(row)))
+
+
+def without_code(text: str) -> str:
+    """Return the text with code replaced by as many spaces, so that places stay."""
+    for form in (_FENCED, _CODE):
+        text = form.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)
+    return text
+
+
+def _titles(line: str) -> list[tuple[str, int]]:
+    titles, at = [], 0
+    for part in line.split("|"):
+        if part.strip():
+            titles.append((part.strip(), at + len(part) - len(part.lstrip()) + 1))
+        at += len(part) + 1
+    return titles
+
+
+def _cells(line: str) -> list[str]:
+    return [part.strip() for part in line.strip().strip("|").split("|")]
+
+
+def _spot(text: str, at: int, part: str, first_line: int) -> Spot:
+    return Spot(part, first_line + text.count("\n", 0, at), at - text.rfind("\n", 0, at))

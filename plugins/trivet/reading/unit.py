@@ -1,0 +1,122 @@
+"""Read a unit folder: its index.md, its translations and the text that its teacher-led station reads."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from functools import partial
+from pathlib import Path
+
+from trivet.model.places import Places
+from trivet.model.problem import Place, Problem, Severity, in_order
+from trivet.model.station import Reading
+from trivet.model.unit import Unit
+from trivet.reading.build import build_unit
+from trivet.reading.checks import (
+    closed_questions,
+    code_files,
+    files,
+    folders,
+    hazards,
+    links,
+    returns,
+    simulation_pages,
+    standards,
+    student_cards,
+    tables,
+)
+from trivet.reading.checks.targets import Surroundings
+from trivet.reading.draft import Draft
+from trivet.reading.form_problems import form_problem
+from trivet.reading.front import read_front
+from trivet.reading.level import count_words
+from trivet.reading.source import read_source
+from trivet.reading.translation import read_translations
+from trivet.reading.validate import validate
+
+
+@dataclass(frozen=True, slots=True)
+class ReadUnit:
+    """`unit` is None where an error stands among `problems`. `sources` are the texts that were read, by name."""
+
+    slug: str
+    unit: Unit | None
+    problems: tuple[Problem, ...]
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+
+def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str], units: Collection[str] = ()) -> ReadUnit:
+    """Read the unit in `folder`; `simulations` are the units whose code was reviewed, `units` all units there are.
+
+    Never raises on any content, and never follows a link.
+    """
+    where = folder.relative_to(root).as_posix() + "/"
+    others = folders.files_of(folder)
+    draft, problems, sources = read_draft(folder / "index.md", where + "index.md")
+    draft = replace(draft, slug=slug, files=others, units=tuple(units) or (slug,), simulation=slug in simulations)
+    problems += folders.check_unit_folder(slug, others)
+    problems += code_files.check(folder, where, others, reviewed=draft.simulation, slug=slug)
+    if draft.simulation:
+        problems += simulation_pages.check(folder, where, others)
+    if draft.data:
+        problems += validate(draft.data, "unit", draft.places, draft.file, partial(form_problem, draft))
+        for check in (hazards.check, standards.check, returns.check, files.check):
+            problems += check(draft)
+    problems += _prose(folder, where, draft, sources)
+    translations, found = read_translations(folder, where, draft, sources)
+    problems += found
+    reading, found = _reading(folder, where, draft, sources)
+    problems += found
+    unit = None
+    if draft.data and not _stops(problems):
+        unit, wrong = build_unit(draft, reading, translations)
+        problems += wrong
+    if unit is not None:
+        problems += closed_questions.check(unit)
+        problems += student_cards.check(unit)
+    return ReadUnit(slug, None if _stops(problems) else unit, in_order(problems), sources)
+
+
+def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, str]]:
+    """Read a file with front matter as far as it can be read; `data` is {} where nothing is to be said about its keys."""
+    source = read_source(path, file)
+    if not source.readable:
+        return Draft("", file, {}, Places(file), ()), list(source.problems), {}
+    front = read_front(source.text, file)
+    problems = [*source.problems, *front.problems]
+    data = front.value if isinstance(front.value, dict) else {}
+    if front.readable and not data:
+        problems.append(Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", "write title: first"))
+    draft = Draft("", file, data, front.places, tuple(source.text.split("\n")), front.body, front.body_line)
+    return draft, problems, {file: source.text}
+
+
+def _prose(folder: Path, where: str, draft: Draft, sources: dict[str, str]) -> Iterator[Problem]:
+    around = Surroundings(draft.slug, draft.files, draft.units)
+    yield from links.check(draft.file, draft.body, draft.body_line, around)
+    yield from tables.check(draft.file, draft.body, draft.body_line)
+    for name in draft.files:
+        if name.endswith(".md") and not name.startswith("index."):
+            source = read_source(folder / name, where + name)
+            sources[where + name] = source.text
+            yield from source.problems
+            yield from links.check(where + name, source.text, 1, around)
+            yield from tables.check(where + name, source.text)
+
+
+def _reading(folder: Path, where: str, draft: Draft, sources: dict[str, str]) -> tuple[Reading | None, tuple[Problem, ...]]:
+    said = draft.text("stations", "teacher-led", "read")
+    if said is None or said.text not in draft.files:
+        return None, ()
+    name = where + said.text
+    if name in sources:
+        text, problems = sources[name], ()
+    else:
+        source = read_source(folder / said.text, name)
+        text, problems = source.text, source.problems
+        sources[name] = text
+    return Reading(said.text, text, count_words(text)), problems
+
+
+def _stops(problems: list[Problem]) -> bool:
+    return any(problem.severity is Severity.ERROR for problem in problems)

@@ -81,12 +81,17 @@ def written(groups: Groups) -> list[str]:
     """Return the groups as written lists: each team with its students and cards, then the partners."""
     lines = []
     for letter, group in groups.items():
-        lines.append(f"Station group {letter} ({len(group.students)} students)" if group.teams else f"Station group {letter}: nobody")
+        lines.append(f"Station group {letter} ({students(len(group.students))})" if group.teams else f"Station group {letter}: nobody")
         for code, team in group.teams.items():
             lines.append(f"  {code}  " + ", ".join(f"{number} {card(roles)}".rstrip() for number, roles in team.items()))
         if group.pairs:
             lines.append("  online  " + ", ".join(" + ".join(pair) if len(pair) > 1 else f"{pair[0]} alone" for pair in group.pairs))
     return lines
+
+
+def students(count: int) -> str:
+    """Return `1 student` or `11 students`."""
+    return f"{count} student" if count == 1 else f"{count} students"
 
 
 def card(roles: Sequence[str]) -> str:

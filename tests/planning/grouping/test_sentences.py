@@ -1,0 +1,60 @@
+"""Plain words for what a draw reached and what limited it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.planning.grouping.classes import NOT_TEAM, asked, drawn, rule
+from trivet.planning.grouping.for_class import Unseated
+from trivet.planning.grouping.request import Conflict, Limit
+from trivet.planning.grouping.sentences import conflict, limit, quality, unseated, written
+
+
+def name(seat: int) -> str:
+    return f"p1-{seat:02d}"
+
+
+def test_quality() -> None:
+    """One sentence says how many repeats there are, and whether fewer are possible only where that is proved."""
+    one = drawn(asked(12))
+    assert quality(one, []) == "No earlier unit of this school year counts yet, so everyone's teammates are new."
+    assert quality(one, ["x"]) == "All teammates are new: no two of a team have been in one team before."
+    assert "fewer" not in quality(replace(one, repeats=3), ["x"])
+    assert quality(replace(one, repeats=3, proved_minimum=3), ["x"]).endswith("(each earlier unit counts); fewer is not possible.")
+    assert quality(replace(one, repeats=4, proved_minimum=3), ["x"]).endswith("no arrangement has fewer than 3.")
+    assert "once, two partners have been partners before" in quality(replace(one, pair_repeats=1), ["x"])
+
+
+def test_conflicts() -> None:
+    """A conflict says how many rules, names them in the teacher's words, and what to do; it never claims more than was proved."""
+    two = (rule(NOT_TEAM, 1, 2), rule(NOT_TEAM, 1, 3))
+    whole = Conflict(rules=two, students=3, shape=((1,), (1,), (1,)))
+    said = conflict(whole, name)
+    assert said[0] == "these 2 rules can't all hold in a class of 3 with teams of 1"
+    assert said[1] == "  not in one team: p1-01 and p1-02"
+    assert said[-1] == "leave out any one of them in the roster and the others can hold"
+    assert conflict(replace(whole, rules=two[:1]), name)[0].startswith("this rule can't hold")
+    assert "there may be some" in conflict(replace(whole, minimal=False), name)[0]
+
+
+def test_limits() -> None:
+    """What limited a draw is said with numbers of teams or students, never a level."""
+    assert "one team lies outside the tolerance" in limit(Limit("levels", count=1), name)
+    assert "2 teams lie" in limit(Limit("levels", count=2), name)
+    assert "differ by 3 students" in limit(Limit("sizes", count=3), name)
+    assert limit(Limit("partners", seats=(1, 2)), name).startswith("p1-01 and p1-02 may not share a team")
+
+
+def test_tables() -> None:
+    """A missing table and a table of the wrong size are answered with what to write."""
+    assert unseated(Unseated("no_table", (4, 7)), name)[0].startswith("no table for p1-04, p1-07")
+    assert "tables of 2 to 6" in unseated(Unseated("table_size", (4,)), name)[1]
+
+
+def test_written_lists() -> None:
+    """Groups are written as lists: each team in a line with its cards, then the partners; an empty group says nobody."""
+    lines = written(drawn(asked(2)).groups)
+    assert lines[0] == "Station group A (1 student)"
+    assert lines[1].startswith("  A1  p1-01 (leader")
+    assert lines[2] == "  online  p1-01 alone"
+    assert lines[-1] == "Station group C: nobody"

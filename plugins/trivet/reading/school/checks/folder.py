@@ -21,7 +21,7 @@ def check_folder(school: Path) -> Iterator[Problem]:
         return
     for entry in sorted(school.iterdir()):
         name = entry.name
-        if name.startswith(".") or entry.suffix.lower() in READABLE:
+        if name.startswith(".") or entry.suffix.lower() in READABLE or entry.is_symlink():
             continue
         if name in FOLDERS if entry.is_dir() else name.removesuffix(".yml") in KINDS and name.endswith(".yml"):
             continue

@@ -13,7 +13,6 @@ from trivet.model.page import Site
 from trivet.model.plan import Plans
 from trivet.model.problem import Problem, Severity, in_order
 from trivet.pages.site import BuildInfo, make_site
-from trivet.planning.checks.department import check_department
 from trivet.planning.department import plan_department
 from trivet.reading.department import read_department
 
@@ -42,7 +41,7 @@ def build_site(root: Path, only: str = "") -> Built:
     plans = Plans((), (), ())
     if read.department is not None:
         plans = plan_department(_only(read.department, only))
-        problems += [*check_department(read.department), *plans.problems]
+        problems += plans.problems
     ordered = in_order(problems)
     site = make_site(read.department, plans, ordered, build_info(), read.sources)
     return Built(_with_files(site, read.department, root, only), ordered, dict(read.sources))

@@ -7,6 +7,7 @@ import posixpath
 from pathlib import Path
 from typing import Any
 
+from jinja2 import Environment
 from mkdocs.config import base as base_config
 from mkdocs.config import config_options as option
 from mkdocs.config.defaults import MkDocsConfig
@@ -21,8 +22,8 @@ from trivet.hosts.build import Built, build_site
 from trivet.hosts.policy import with_page_policy, with_static_policy
 from trivet.model.page import Page
 from trivet.model.problem import Severity
-from trivet.pages.theme import PREVIEW_SCRIPT, THEME_FOLDER
-from trivet.reading import report
+from trivet.pages.theme import PREVIEW_SCRIPT, TEMPLATE_GLOBALS, THEME_FOLDER, with_language
+from trivet.reading.report.for_people import one_line
 
 log = logging.getLogger("mkdocs.plugins.trivet")
 
@@ -78,6 +79,11 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):
         log.debug("claimed %d files of unit folders", claimed)
         return files
 
+    def on_env(self, env: Environment, **_: Any) -> Environment:
+        """Give the frame its words and the place of its assets."""
+        env.globals.update(TEMPLATE_GLOBALS)
+        return env
+
     def on_page_markdown(self, markdown: str, *, page: MkDocsPage, **_: Any) -> str:
         """Hand MkDocs the front matter of our pages and no Markdown: their body is HTML already."""
         ours = self._ours(page)
@@ -96,7 +102,7 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):
         if self.serving:
             script = get_relative_url(PREVIEW_SCRIPT, page.url)
             output = output.replace("</head>", f'<script type="module" src="{script}"></script></head>', 1)
-        return with_page_policy(output)
+        return with_page_policy(with_language(output, str(page.meta.get("lang", "en"))))
 
     def on_post_template(self, output: str, *, template_name: str, **_: Any) -> str:
         """Write the policy into pages that are no Markdown, such as 404.html."""
@@ -154,6 +160,6 @@ def _report(built: Built, serving: bool) -> None:
     """Log each problem; stop a build once, after all of them."""
     for problem in built.problems:
         level = min(_LEVELS[problem.severity], logging.WARNING) if serving else _LEVELS[problem.severity]
-        log.log(level, "%s", report.line(problem))
+        log.log(level, "%s", one_line(problem))
     if built.errors and not serving:
         raise PluginError(f"{len(built.errors)} errors stop this build; `trivet check` lists them with the line to write")

@@ -24,5 +24,23 @@ def card_texts(station: AnyStation) -> tuple[str, ...]:
 
 def translated_texts(text: StationText) -> tuple[str, ...]:
     """Return the same for a station's text in another language."""
-    texts = [text.title, text.goal, text.use, text.leave_alone, text.start_alone, *text.steps, text.done_when, text.finished_early, text.put_away]
+    texts = [
+        text.title,
+        text.goal,
+        text.use,
+        text.leave_alone,
+        text.start_alone,
+        *text.steps,
+        text.done_when,
+        text.finished_early,
+        text.put_away,
+    ]
     return tuple(each for each in texts if each)
+
+
+def card_sentences(station: AnyStation) -> tuple[str, ...]:
+    """Return the texts of a card that are sentences: titles and lists of controls have no reading level."""
+    left_out = {station.title}
+    if isinstance(station, OnlineStation):
+        left_out |= {station.use, station.leave_alone}
+    return tuple(text for text in card_texts(station) if text not in left_out)

@@ -69,7 +69,9 @@ def _beside_units(root: Path, slugs: tuple[str, ...], sources: dict[str, str]) -
         names = names if entry.is_dir() else (entry.name,)
         if entry.is_dir() and entry.name != folders.GUIDE and any(name.endswith(".md") for name in names):
             what = "this folder holds pages and no index.md, so it is no unit"
-            yield Problem("index-missing", Severity.ERROR, Place(where + "index.md"), what, "write index.md, or move the pages to units/guide/")
+            yield Problem(
+                "index-missing", Severity.ERROR, Place(where + "index.md"), what, "write index.md, or move the pages to units/guide/"
+            )
         yield from code_files.check(folder, where, names, reviewed=False, slug="")
         for name in names:
             if name.endswith(".md"):

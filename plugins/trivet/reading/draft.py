@@ -72,9 +72,9 @@ class Draft:
             return
         start = 0
         for part in whole.text.split(","):
-            entry = part.strip()
-            if entry:
-                yield Said(entry, path, self.spot(whole, start + len(part) - len(part.lstrip()), len(entry)))
+            word = part.strip()
+            if word:
+                yield Said(word, path, self.spot(whole, start + len(part) - len(part.lstrip()), len(word)))
             start += len(part) + 1
 
     def spot(self, said: Said, offset: int, length: int) -> Place:

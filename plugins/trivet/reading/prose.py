@@ -8,7 +8,10 @@ from dataclasses import dataclass
 
 _FENCED = re.compile(r"^(?P<indent> {0,3})(?P<fence>`{3,}|~{3,})[^\n]*\n.*?(?:^ {0,3}(?P=fence)[`~]*[ \t]*$|\Z)", re.MULTILINE | re.DOTALL)
 _CODE = re.compile(r"(?<!`)(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
-_INLINE = re.compile(r"(?P<image>!?)\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)", re.DOTALL)
+_INLINE = re.compile(
+    r"(?P<image>!?)\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)",
+    re.DOTALL,
+)
 _TARGET = re.compile(r"\s*(?:<(?P<inner>[^<>\n]*)>|(?P<plain>(?:[^\s()<>]|\([^\s()]*\))*))")
 _DEFINITION = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*<?(?P<target>[^\s<>]+)>?", re.MULTILINE)
 _AUTO = re.compile(r"<(?P<target>[A-Za-z][A-Za-z0-9+.-]*:[^\s<>]*)>")

@@ -65,8 +65,8 @@ def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str],
     problems += _prose(folder, where, draft, sources)
     translations, found = read_translations(folder, where, draft, sources)
     problems += found
-    reading, found = _reading(folder, where, draft, sources)
-    problems += found
+    reading, unread = _reading(folder, where, draft, sources)
+    problems += unread
     unit = None
     if draft.data and not _stops(problems):
         unit, wrong = build_unit(draft, reading, translations)
@@ -86,7 +86,9 @@ def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, s
     problems = [*source.problems, *front.problems]
     data = front.value if isinstance(front.value, dict) else {}
     if front.readable and not data:
-        problems.append(Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", "write title: first"))
+        problems.append(
+            Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", "write title: first")
+        )
     draft = Draft("", file, data, front.places, tuple(source.text.split("\n")), front.body, front.body_line)
     return draft, problems, {file: source.text}
 
@@ -109,13 +111,11 @@ def _reading(folder: Path, where: str, draft: Draft, sources: dict[str, str]) ->
     if said is None or said.text not in draft.files:
         return None, ()
     name = where + said.text
-    if name in sources:
-        text, problems = sources[name], ()
-    else:
+    problems: tuple[Problem, ...] = ()
+    if name not in sources:
         source = read_source(folder / said.text, name)
-        text, problems = source.text, source.problems
-        sources[name] = text
-    return Reading(said.text, text, count_words(text)), problems
+        sources[name], problems = source.text, source.problems
+    return Reading(said.text, sources[name], count_words(sources[name])), problems
 
 
 def _stops(problems: list[Problem]) -> bool:

@@ -10,15 +10,20 @@ from trivet.model.unit import Unit
 from trivet.reading.checks.remarks import advice, warning
 
 _HELPERS = (
-    "do", "does", "did", "is", "are", "was", "were", "am", "can", "could", "will", "would", "shall", "should", "has", "have", "had", "may", "might", "must",
-    "don't", "doesn't", "didn't", "isn't", "aren't", "wasn't", "weren't", "can't", "couldn't", "won't", "wouldn't", "shouldn't", "haven't", "hasn't",
+    "do", "does", "did", "is", "are", "was", "were", "am", "can", "could", "will", "would", "shall", "should", "has", "have", "had",
+    "may", "might", "must", "don't", "doesn't", "didn't", "isn't", "aren't", "wasn't", "weren't", "can't", "couldn't", "won't",
+    "wouldn't", "shouldn't", "haven't", "hasn't",
 )  # fmt: skip
 _CLOSED = re.compile(rf"(?:{'|'.join(_HELPERS)})\b", re.IGNORECASE)
 _UNDERSTOOD = re.compile(
-    r"\b(?:understand|understood|clear|ready|got (?:it|that)|make sense|makes sense|any questions|everyone (?:ok|okay|good)|all (?:set|good))\b", re.IGNORECASE
+    r"\b(?:understand|understood|clear|ready|got (?:it|that)|makes? sense|any questions|everyone (?:ok|okay|good)|all (?:set|good))\b",
+    re.IGNORECASE,
 )
 _KNOW_HOW = re.compile(r"do you (?:all )?(?:know|remember|see) (how|what|where|when|who|which) to (.+?)\?*$", re.IGNORECASE)
-_CAN_TELL = re.compile(r"(?:can|could|will|would) (?:you|anyone|someone) (?:please )?(?:tell (?:me|us)|say|explain|describe|show (?:me|us)) (.+?)\?*$", re.IGNORECASE)
+_CAN_TELL = re.compile(
+    r"(?:can|could|will|would) (?:you|anyone|someone) (?:please )?(?:tell (?:me|us)|say|explain|describe|show (?:me|us)) (.+?)\?*$",
+    re.IGNORECASE,
+)
 _OPEN = re.compile(r"\b(?:why|how|what|which|where|when|who)\b", re.IGNORECASE)
 _LEAD_IN = re.compile(r"^(?:so|ok|okay|now|well|and|but|then)\b[\s,]*", re.IGNORECASE)
 

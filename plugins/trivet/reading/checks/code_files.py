@@ -9,13 +9,14 @@ from pathlib import Path, PurePosixPath
 from trivet.model.problem import Place, Problem, Severity
 
 CODE = frozenset({
-    ".js", ".mjs", ".cjs", ".jsx", ".ts", ".tsx", ".wasm", ".html", ".htm", ".xhtml", ".shtml", ".mht", ".mhtml", ".css", ".php", ".swf", ".xml", ".xsl",
-    ".xslt", ".hta", ".jar", ".webmanifest",
+    ".js", ".mjs", ".cjs", ".jsx", ".ts", ".tsx", ".wasm", ".html", ".htm", ".xhtml", ".shtml", ".mht", ".mhtml", ".css", ".php", ".swf",
+    ".xml", ".xsl", ".xslt", ".hta", ".jar", ".webmanifest",
 })  # fmt: skip
 """Files that a browser would run, or that change how a page looks."""
 
 _SVG_CODE = re.compile(
-    r"<\s*script|<\s*foreignobject|\son[a-z]+\s*=|(?:java|vb)script:|(?:href|src)\s*=\s*[\"']?\s*(?:https?:)?//|<!entity|@import", re.IGNORECASE
+    r"<\s*script|<\s*foreignobject|\son[a-z]+\s*=|(?:java|vb)script:|(?:href|src)\s*=\s*[\"']?\s*(?:https?:)?//|<!entity|@import",
+    re.IGNORECASE,
 )
 
 
@@ -27,7 +28,11 @@ def check(folder: Path, where: str, files: tuple[str, ...], *, reviewed: bool, s
     for name in files:
         suffix = PurePosixPath(name).suffix.lower()
         if suffix in CODE and not reviewed:
-            remedy = f"have it reviewed and write {slug} under simulations in school/school.yml, or take the file out" if slug else "take the file out"
+            remedy = (
+                f"have it reviewed and write {slug} under simulations in school/school.yml, or take the file out"
+                if slug
+                else "take the file out"
+            )
             yield Problem("code-not-listed", Severity.ERROR, Place(where + name), "this file holds code that a browser would run", remedy)
         elif suffix == ".svg":
             yield from _picture(folder / name, where + name)
@@ -37,7 +42,9 @@ def _picture(path: Path, file: str) -> Iterator[Problem]:
     try:
         text = path.read_text(encoding="utf-8", errors="replace")
     except OSError as error:
-        yield Problem("file-unreadable", Severity.ERROR, Place(file), f"this file can't be opened ({error.strerror})", "check who may read it")
+        yield Problem(
+            "file-unreadable", Severity.ERROR, Place(file), f"this file can't be opened ({error.strerror})", "check who may read it"
+        )
         return
     found = _SVG_CODE.search(text)
     if found:

@@ -19,7 +19,9 @@ def check(draft: Draft) -> Iterator[Problem]:
     if read := draft.text("stations", "teacher-led", "read"):
         fault = file_fault(read.text, draft.files)
         if fault is None and not read.text.endswith(TEXTS):
-            fault = Fault("reading-not-text", f"{read.text} is not a text that can be printed", "write the name of a file that ends in .md or .txt")
+            fault = Fault(
+                "reading-not-text", f"{read.text} is not a text that can be printed", "write the name of a file that ends in .md or .txt"
+            )
         yield from _said(draft, read, fault)
     instead = draft.text("stations", "hands-on", "instead")
     # A sentence has blanks between its words; a path in the folder has none.

@@ -52,7 +52,13 @@ def check_links(root: Path) -> Iterator[Problem]:
 
 
 def _link(file: str) -> Problem:
-    return Problem("symbolic-link", Severity.ERROR, Place(file), "this is a link to another place, and links are not followed", "copy the file itself here")
+    return Problem(
+        "symbolic-link",
+        Severity.ERROR,
+        Place(file),
+        "this is a link to another place, and links are not followed",
+        "copy the file itself here",
+    )
 
 
 def check_unit_folder(slug: str, files: tuple[str, ...]) -> Iterator[Problem]:

@@ -11,13 +11,14 @@ from trivet.reading.near import nearest
 
 NONE = "none"
 SAID_OTHERWISE = {
-    "fire": "open flame", "flame": "open flame", "candle": "open flame", "burner": "open flame", "hot": "heat", "hot water": "heat", "hot plate": "heat",
-    "burn": "heat", "glassware": "glass", "knife": "sharp", "scissors": "sharp", "blade": "sharp", "needle": "sharp", "acid": "chemical",
-    "base": "chemical", "chemicals": "chemical", "reagent": "chemical", "bacteria": "biological", "mold": "biological", "soil": "biological",
-    "electric": "electricity", "current": "electricity", "voltage": "electricity", "laser": "light", "lamp": "light", "bright light": "light",
-    "uv": "light", "noise": "sound", "loud": "sound", "flashing": "strobe", "latex": "allergen", "nuts": "allergen", "allergy": "allergen",
-    "water": "spill", "slip": "spill", "wet floor": "spill", "weight": "lifting", "heavy": "lifting", "spring": "projectile", "elastic": "projectile",
-    "rubber band": "projectile", "choking": "small parts", "balloon": "pressure", "vacuum": "pressure", "cell": "battery",
+    "fire": "open flame", "flame": "open flame", "candle": "open flame", "burner": "open flame", "hot": "heat", "hot water": "heat",
+    "hot plate": "heat", "burn": "heat", "glassware": "glass", "knife": "sharp", "scissors": "sharp", "blade": "sharp", "needle": "sharp",
+    "acid": "chemical", "base": "chemical", "chemicals": "chemical", "reagent": "chemical", "bacteria": "biological",
+    "mold": "biological", "soil": "biological", "electric": "electricity", "current": "electricity", "voltage": "electricity",
+    "laser": "light", "lamp": "light", "bright light": "light", "uv": "light", "noise": "sound", "loud": "sound", "flashing": "strobe",
+    "latex": "allergen", "nuts": "allergen", "allergy": "allergen", "water": "spill", "slip": "spill", "wet floor": "spill",
+    "weight": "lifting", "heavy": "lifting", "spring": "projectile", "elastic": "projectile", "rubber band": "projectile",
+    "choking": "small parts", "balloon": "pressure", "vacuum": "pressure", "cell": "battery",
 }  # fmt: skip
 """What people write for a hazard that has another word here."""
 

@@ -39,11 +39,23 @@ class _Page(HTMLParser):
         """Look at one element."""
         said = {name: (value or "").strip() for name, value in attrs}
         if tag == "script" and "src" not in said and said.get("type", "").lower() not in _DATA_TYPES:
-            self._error("inline-script", "a script stands inside the page, and the policy of the site stops it", "move it to a file: <script src=\"tank.js\">")
+            self._error(
+                "inline-script",
+                "a script stands inside the page, and the policy of the site stops it",
+                'move it to a file: <script src="tank.js">',
+            )
         if tag == "style" or "style" in said:
-            self._warning("inline-style", "a style stands inside the page, and the policy of the site ignores it", "move it to a file: <link rel=\"stylesheet\" href=\"sim.css\">")
+            self._warning(
+                "inline-style",
+                "a style stands inside the page, and the policy of the site ignores it",
+                'move it to a file: <link rel="stylesheet" href="sim.css">',
+            )
         if tag in _FRAMES:
-            self._error("framed-page", f"<{tag}> holds another page, and the policy of the site stops it", "take it out, or put its content into this page")
+            self._error(
+                "framed-page",
+                f"<{tag}> holds another page, and the policy of the site stops it",
+                "take it out, or put its content into this page",
+            )
         if tag == "base" or (tag == "meta" and said.get("http-equiv", "").lower() == "refresh"):
             self._error("page-moves-away", f"<{tag}> leads the reader elsewhere", "take it out")
         for name, value in said.items():
@@ -51,12 +63,12 @@ class _Page(HTMLParser):
 
     def _attribute(self, tag: str, name: str, value: str) -> None:
         squeezed = "".join(value.lower().split())
-        if name.startswith("on"):
-            self._error("inline-handler", f"{name} runs code that stands inside the page, and the policy of the site stops it", "use addEventListener in a script file")
-        elif name in _TARGETS and squeezed.startswith(("javascript:", "vbscript:")):
-            self._error("inline-handler", f"{name} runs code that stands inside the page, and the policy of the site stops it", "use addEventListener in a script file")
+        if name.startswith("on") or (name in _TARGETS and squeezed.startswith(("javascript:", "vbscript:"))):
+            what = f"{name} runs code that stands inside the page, and the policy of the site stops it"
+            self._error("inline-handler", what, "use addEventListener in a script file")
         elif name in _TARGETS and tag != "a" and squeezed.startswith(("http:", "https:", "//")):
-            self._error("loads-from-elsewhere", f"{name} loads {value[:60]}, and the policy of the site stops it", "copy the file into the unit's folder")
+            what = f"{name} loads {value[:60]}, and the policy of the site stops it"
+            self._error("loads-from-elsewhere", what, "copy the file into the unit's folder")
 
     def _error(self, code: str, what: str, remedy: str) -> None:
         self._note(code, Severity.ERROR, what, remedy)

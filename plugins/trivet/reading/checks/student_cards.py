@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from trivet.model.problem import Problem, Severity
 from trivet.model.station import AnyStation
 from trivet.model.unit import Unit
-from trivet.reading.cards import card_texts, translated_texts
+from trivet.reading.cards import card_sentences, card_texts, translated_texts
 from trivet.reading.checks.remarks import advice, warning
 from trivet.reading.level import Level, level
 from trivet.reading.spoken import spoken_of
@@ -37,7 +37,7 @@ def check(unit: Unit) -> Iterator[Problem]:
 def card_levels(unit: Unit) -> Iterator[tuple[str, Level | None]]:
     """Yield the name of each student card, and of the text that is read, with its level (None where it is too short for one)."""
     for station in unit.stations:
-        yield spoken_of(station.kind), level(card_texts(station), unit.new_words)
+        yield spoken_of(station.kind), level(card_sentences(station), unit.new_words)
     if unit.teacher_led.read:
         yield f"{unit.teacher_led.read.path}", level([unit.teacher_led.read.text], unit.new_words)
 

@@ -44,7 +44,11 @@ def picture_fault(written: str, around: Surroundings) -> Fault | None:
     """Return what is wrong with the target of a picture: it must lie in the unit's folder."""
     target = plain(written)
     if _SCHEME.match(target) or target.startswith("//"):
-        return Fault("picture-from-elsewhere", f"a picture from elsewhere: {shown(target)}", "copy the picture into the unit's folder and write its name")
+        return Fault(
+            "picture-from-elsewhere",
+            f"a picture from elsewhere: {shown(target)}",
+            "copy the picture into the unit's folder and write its name",
+        )
     fault = _inside_fault(target, around)
     if fault is None and _inner(target, around.slug)[0] != around.slug:
         what = f"{shown(target)} is not in the unit's folder"
@@ -67,7 +71,9 @@ def file_fault(written: str, files: Collection[str], *, page: bool = False) -> F
 def address_fault(written: str) -> Fault | None:
     """Return what is wrong with an https address."""
     target = plain(written)
-    return _address_fault(target) or (Fault("address-not-safe", f"{shown(target)} is no page", "write an https address") if target[:7] == "mailto:" else None)
+    return _address_fault(target) or (
+        Fault("address-not-safe", f"{shown(target)} is no page", "write an https address") if target[:7] == "mailto:" else None
+    )
 
 
 def is_address(written: str) -> bool:
@@ -108,24 +114,27 @@ def _inner(target: str, slug: str) -> tuple[str, str]:
 
 def _inside_fault(target: str, around: Surroundings) -> Fault | None:
     path = unquote(target.partition("#")[0].partition("?")[0])
-    if target.startswith("//") or path.startswith("/") or "\\" in path:
+    slug, inner = _inner(target, around.slug)
+    if target.startswith("//") or path.startswith("/") or "\\" in path or slug in ("..", "."):
         what = f"{shown(target)} points outside the unit's folder"
         return Fault("path-outside", what, "write the path from this file on, such as data/results.csv")
     if not path:
         return Fault("link-to-nothing", f"there is no place called {shown(target) or 'nothing'} on the page", _NAME_IT)
-    slug, inner = _inner(target, around.slug)
-    if slug in ("..", "."):
-        return Fault("path-outside", f"{shown(target)} points outside the units", _NAME_IT)
+    return _missing(target, slug, inner, around)
+
+
+def _missing(target: str, slug: str, inner: str, around: Surroundings) -> Fault | None:
+    published = [name for name in sorted(around.files) if not name.endswith(".md")]
+    if inner in ("", "index.md") and (slug == around.slug or slug in around.units):
+        return None
     if slug != around.slug:
-        if slug in around.units and inner in ("", "index.md"):
-            return None
         return Fault("link-to-nothing", f"there is no {shown(target)}", _nearest(target, [f"../{unit}/" for unit in sorted(around.units)]))
-    if inner in ("", "index.md") or any(name in around.files and not name.endswith(".md") for name in (inner, f"{inner}/index.html")):
+    if inner in published or f"{inner}/index.html" in published:
         return None
     what = f"there is no {shown(target)} in the unit's folder"
     if inner in around.files:
         what = f"{shown(target)} is not published as a page of its own"
-    return Fault("link-to-nothing", what, _nearest(inner, [name for name in sorted(around.files) if not name.endswith(".md")]))
+    return Fault("link-to-nothing", what, _nearest(inner, published))
 
 
 def _nearest(target: str, names: list[str]) -> str:

@@ -13,8 +13,9 @@ from trivet.reading.spoken import STATIONS, TRANSLATED_STATION
 NAME = re.compile(r"index\.([^.]+)\.md")
 LANGUAGE = re.compile(r"[a-z]{2,3}(?:-[A-Z][a-z]{3})?(?:-[A-Z]{2})?")
 LANGUAGES = {
-    "spanish": "es", "español": "es", "espanol": "es", "chinese": "zh", "vietnamese": "vi", "arabic": "ar", "french": "fr", "haitian": "ht", "somali": "so",
-    "portuguese": "pt", "russian": "ru", "ukrainian": "uk", "korean": "ko", "german": "de", "tagalog": "tl", "hmong": "hmn", "polish": "pl",
+    "spanish": "es", "español": "es", "espanol": "es", "chinese": "zh", "vietnamese": "vi", "arabic": "ar", "french": "fr",
+    "haitian": "ht", "somali": "so", "portuguese": "pt", "russian": "ru", "ukrainian": "uk", "korean": "ko", "german": "de",
+    "tagalog": "tl", "hmong": "hmn", "polish": "pl",
 }  # fmt: skip
 
 
@@ -43,7 +44,9 @@ def check(draft: Draft, unit: Draft) -> Iterator[Problem]:
             continue
         missing = [key for key in TRANSLATED_STATION if unit.value(*path, key) and not draft.value(*path, key)]
         if missing:
-            yield draft.advice("not-translated", path, f"not translated: {', '.join(missing)}", "write these keys too; until then cards print English")
+            yield draft.advice(
+                "not-translated", path, f"not translated: {', '.join(missing)}", "write these keys too; until then cards print English"
+            )
 
 
 def _length(draft: Draft, unit: Draft, path: Path, one: str) -> Iterator[Problem]:

@@ -1,0 +1,3 @@
+document.getElementById("drop").addEventListener("click", () => {
+  document.getElementById("result").textContent = "It floats.";
+});

@@ -205,7 +205,7 @@ def test_without_a_folder_there_are_no_locks(tmp_path: Path) -> None:
         (replace(SIX, leveled=True), ["leveled-in-public"]),
         (replace(SIX, counted=("moving-plates", "moving-plats")), ["unknown-unit"]),
         (replace(SIX, counted=("float-or-sink",)), ["lock-counts-itself"]),
-        (tiny_lock(tiny_class(size=7)), ["unknown-seat"]),
+        (tiny_lock(tiny_class(size=7)), ["lock-unknown-seat"]),
         (tiny_lock(tiny_class(size=5)), ["lock-behind-class"]),
     ],
 )
@@ -224,7 +224,7 @@ def test_a_student_stands_in_one_team(tmp_path: Path) -> None:
     """The second team of a student is answered, and names the first."""
     group = StationGroup({"B1": {"p1-01": ("leader",), "p1-03": ("recorder",), "p1-04": ("materials",)}}, (("p1-01", "p1-03", "p1-04"),))
     problems = problems_of(tmp_path, replace(SIX, groups={**SIX.groups, "B": group}))
-    assert codes(problems) == ["seat-twice"]
+    assert codes(problems) == ["lock-seat-twice"]
     assert problems[0].what == "p1-01 is in team A1 too"
 
 

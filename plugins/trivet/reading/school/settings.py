@@ -51,7 +51,9 @@ def _defaults(sheet: Sheet) -> tuple[Defaults, tuple[Problem, ...]]:
             # Every amount is a multiple of a half, so that nothing is lost on the way to a float.
             changes[snake(key)] = int(value) if kinds[snake(key)] is int and value == int(value) else float(value)
     defaults = replace(Defaults(), **changes)
-    return defaults, tuple(_least_above_most(sheet, defaults))
+    problems = tuple(_least_above_most(sheet, defaults))
+    # Nothing sensible could be planned with them, and one problem would look like many.
+    return Defaults() if problems else defaults, problems
 
 
 def _least_above_most(sheet: Sheet, defaults: Defaults) -> list[Problem]:

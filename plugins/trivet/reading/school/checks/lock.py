@@ -81,7 +81,7 @@ def _seated_once(sheet: Sheet, lock: Lock) -> Iterator[Problem]:
         if student in first:
             team = first[student][3]
             yield sheet.error(
-                "seat-twice", path, f"{student} is in team {team} too", "leave one of the two out, or draw again", at_key=True
+                "lock-seat-twice", path, f"{student} is in team {team} too", "leave one of the two out, or draw again", at_key=True
             )
         first.setdefault(student, path)
 
@@ -101,7 +101,8 @@ def _strangers(sheet: Sheet, lock: Lock, school_class: SchoolClass) -> Iterator[
     known = {school_class.number(seat) for seat in (*school_class.seats, *school_class.gone)}
     for path, student in _seats(lock):
         if student not in known:
-            yield sheet.error("unknown-seat", path, f"{student} is no number of class {school_class.id}", _draw_again(lock), at_key=True)
+            what = f"{student} is no number of class {school_class.id}"
+            yield sheet.error("lock-unknown-seat", path, what, _draw_again(lock), at_key=True)
 
 
 def _joined(sheet: Sheet, lock: Lock, school_class: SchoolClass, run: Run | None) -> Iterator[Problem]:

@@ -151,7 +151,7 @@ class Builder:
         elif plain and name == "<<":
             self._problem("merge-key", place, "<< copies another part of the file", "write the lines out that it stands for")
         elif name == "":
-            self._problem("key-missing", place, "there is no key before the colon", f"write a key here: key{self._spots.rest(event)}")
+            self._problem("key-missing", place, "there is no key before the colon", "write a key, as in title: Float or sink?")
         elif invisible:
             name = " ".join(REFUSED.sub(" ", INVISIBLE.sub(" ", name)).split())
             self._problem("odd-key", place, f"{name_of(invisible[0])} stands in this key", f"write {name}:")

@@ -102,7 +102,7 @@ class _Scan:
         if each.dash or (each.key is not None and (self._layout.list_at(each.column) is None or _KEY_LIKE.fullmatch(each.key))):
             return each
         under = self._layout.opens(each) and self._layout.opener is not None
-        in_list = not under and self._layout.list_at(each.column) is not None
+        in_list = not under and self._layout.list_at(self._layout.right_column(each, ())) is not None
         found = slip(each.rest, in_list=in_list)
         if found and not (under and found.code.startswith("colon")):
             findings.append(_Finding(found.code, self._place(at, each.column), found.what))
@@ -114,7 +114,7 @@ class _Scan:
             return None
         if self._openers is None and (each.rest[0] in "[{\"'" or each.rest.startswith(("---", "...", "%", "? "))):
             return each
-        remedy = f"write it on the line that it belongs to, or write a key before it: key: {plain_or_quoted(each.rest.rstrip())}"
+        remedy = f"write it on the line that it belongs to, or write a key before it: key: {plain_or_quoted(each.rest.strip(': '))}"
         self._drop(at, "no-key", "this line has no key and no dash before it", remedy)
         return None
 
@@ -171,7 +171,7 @@ class _Scan:
         if comment_only and (not each.region.strip() or self._has_children(at, each)):
             self._answer(at, each.lead + each.region, findings)
             return at + 1
-        if self._openers is None and each.region.lstrip().startswith("- "):
+        if self._openers is None and each.dash and each.region.lstrip().startswith("- "):
             return at + 1
         joined = " ".join([each.region.rstrip(), *(text for _, _, text in pieces)])
         gap = each.region[: len(each.region) - len(each.region.lstrip())] or (" " if each.lead.strip() else "")

@@ -178,6 +178,6 @@ def _clock_slip(text: str) -> Unreadable:
             hour += 12
         start = time(hour, minute)
         times.append(_afternoon(start) if start < FIRST_BELL and half != "a" else start)
-    if len(times) == 2 and times[0] < times[1]:
+    if len(times) == 2 and FIRST_BELL <= times[0] < times[1]:
         return instead(what, _range(times[0], times[1]))
     return Unreadable(what, "write when it starts and ends, as in 8:05-8:57")

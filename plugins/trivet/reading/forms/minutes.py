@@ -73,19 +73,19 @@ def round_bounds(value: object) -> tuple[int, int] | Unreadable:
     """Read the shortest and the longest round in minutes: `20-30 min`, or `25` for both."""
     text = said(value)
     found = re.fullmatch(ROUND_PATTERN[1:-1], text)
-    if found:
-        low, high = int(found[1]), int(found[2] or found[1])
-        if low > high:
-            return instead(f"the shortest round comes first: {text}", f"{high}-{low} min")
-        if low < ROUND_LEAST or high > ROUND_MOST:
-            low, high = (min(max(each, ROUND_LEAST), ROUND_MOST) for each in (low, high))
-            return instead(f"a round has from {ROUND_LEAST} to {ROUND_MOST} minutes", _bounds(low, high))
-        return low, high
-    numbers = [int(each) for each in re.findall(r"\d{1,3}", text)][:2]
-    if not numbers:
+    typed = [int(each) for each in (found[1], found[2] or found[1])] if found else [int(each) for each in re.findall(r"\d{1,3}", text)]
+    if not typed:
         return instead(f"the minutes of a round can't be read: {text}" if text else "the minutes of a round are missing", "20-30 min")
-    low, high = sorted(min(max(each, ROUND_LEAST), ROUND_MOST) for each in (numbers[0], numbers[-1]))
-    return instead(f"the minutes of a round can't be read: {text}", _bounds(low, high))
+    low, high = sorted(min(max(each, ROUND_LEAST), ROUND_MOST) for each in (typed[0], typed[min(1, len(typed) - 1)]))
+    if found and typed == [low, high]:
+        return low, high
+    if not found:
+        what = f"the minutes of a round can't be read: {text}"
+    elif typed[0] > typed[1]:
+        what = f"the shortest round comes first: {text}"
+    else:
+        what = f"a round has from {ROUND_LEAST} to {ROUND_MOST} minutes: {text}"
+    return instead(what, _bounds(low, high))
 
 
 def _bounds(low: int, high: int) -> str:

@@ -26,6 +26,7 @@ from trivet.model.station import (
 )
 from trivet.model.unit import RubricRow, Translation, Unit, WriteUp
 from trivet.reading import forms, spoken
+from trivet.reading.checks.sentences import cells_of
 from trivet.reading.draft import Draft
 from trivet.reading.form_problems import problem_of
 from trivet.reading.forms import Unreadable
@@ -102,15 +103,8 @@ class _Work:
 
     def data(self, path: Path) -> DataTable:
         columns = self.listed((*path, "columns"))
-        rows = []
-        for item in self.draft.items(*path, "rows"):
-            row = tuple(part.strip() for part in self.text(item).split(","))
-            rows.append(row)
-            if len(row) != len(columns):
-                what = f"this row has {len(row)} values, and there are {len(columns)} columns"
-                said = self.draft.text(*item) or item
-                self.problems.append(self.draft.error("row-length", said, what, f"write one value for each of {', '.join(columns)}"))
-        return DataTable(columns, tuple(rows), drawn=self.text((*path, "show")) != "empty axes")
+        rows = tuple(cells_of(self.text(item)) for item in self.draft.items(*path, "rows"))
+        return DataTable(columns, rows, drawn=self.text((*path, "show")) != "empty axes")
 
     def question(self, path: Path) -> Question:
         ask = self.text((*path, "ask"))

@@ -110,7 +110,7 @@ def _not_in_list(fault: Fault) -> list[Problem]:
 def _unreadable(fault: Fault) -> list[Problem]:
     if not fault.value.strip():
         return [fault.at_key("empty-value", "nothing is written here", fault.remedy)]
-    return [fault.at_value("unreadable", f"this can't be read: {shown(fault.value)}", fault.remedy)]
+    return [fault.at_value("unreadable-value", f"this can't be read: {shown(fault.value)}", fault.remedy)]
 
 
 def _too_few(fault: Fault) -> list[Problem]:

@@ -20,6 +20,7 @@ from trivet.reading.checks import (
     hazards,
     links,
     returns,
+    sentences,
     simulation_pages,
     standards,
     student_cards,
@@ -33,6 +34,8 @@ from trivet.reading.level import count_words
 from trivet.reading.source import read_source
 from trivet.reading.translation import read_translations
 from trivet.reading.validate import validate
+
+NO_KEYS = "write title:, question:, grades:, stations: and write-up: there, or copy a unit that trivet new unit NAME writes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +63,7 @@ def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str],
         problems += simulation_pages.check(folder, where, others)
     if draft.data:
         problems += validate(draft.data, "unit", draft.places, draft.file, partial(form_problem, draft))
-        for check in (hazards.check, standards.check, returns.check, files.check):
+        for check in (sentences.check, hazards.check, standards.check, returns.check, files.check):
             problems += check(draft)
     problems += _prose(folder, where, draft, sources)
     translations, found = read_translations(folder, where, draft, sources)
@@ -87,7 +90,7 @@ def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, s
     data = front.value if isinstance(front.value, dict) else {}
     if front.readable and not data:
         problems.append(
-            Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", "write title: first")
+            Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS)
         )
     draft = Draft("", file, data, front.places, tuple(source.text.split("\n")), front.body, front.body_line)
     return draft, problems, {file: source.text}

@@ -17,6 +17,15 @@ NAMED = {
 
 COUNTED = {
     "steps": "step",
+    "materials": "material",
+    "quick check": "quick check item",
+    "pre-check": "pre-check item",
+    "expected": "expected value",
+    "evidence": "evidence line",
+    "rubric": "rubric row",
+    "standards": "standard",
+    "new words": "new word",
+    "hazards": "hazard",
     "questions": "question",
     "misconceptions": "misconception",
     "spot checks": "spot check",

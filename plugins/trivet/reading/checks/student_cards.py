@@ -69,7 +69,8 @@ def _levels(unit: Unit) -> Iterator[Problem]:
             continue
         station = "teacher-led" if name not in ("online", "hands-on", "teacher-led") else name
         path = ("stations", station) if name == station else ("stations", station, "read")
-        what = f"this reads like {found.words_for_band}, and the unit is for grade {lowest if found.band[0] <= highest else highest}"
+        grades = f"grades {lowest} to {highest}" if lowest < highest else f"grade {lowest}"
+        what = f"this reads like {found.words_for_band}, and the unit is for {grades}"
         remedy = f"shorten its hardest sentence ({_cut(found.hardest[0])}), or list the words it teaches under new words"
         say = warning if found.band[0] > highest else advice
         yield say(unit, "reading-level", path, what, remedy)

@@ -65,7 +65,9 @@ def file_fault(written: str, files: Collection[str], *, page: bool = False) -> F
     if name in files or (page and posixpath.join(name, "index.html").removeprefix("./") in files):
         return None
     what = f"there is no file {shown(written)} in the unit's folder"
-    return Fault("file-not-there", what, _nearest(written, [each for each in files if not page or not each.endswith(".md")]))
+    names = [each for each in sorted(files) if not page or not each.endswith(".md")]
+    names += [each.removesuffix("index.html") for each in names if page and each.endswith("/index.html")]
+    return Fault("file-not-there", what, _nearest(written, names))
 
 
 def address_fault(written: str) -> Fault | None:

@@ -107,6 +107,15 @@ def test_a_simulation_fits_every_screen(open_sim: Open, unit: str, screen: Viewp
 
 
 @pytest.mark.parametrize("unit", UNITS)
+def test_nothing_scrolls_sideways_at_twice_the_size(open_sim: Open, unit: str) -> None:
+    """A phone 320 px wide with text at 200 % has room for 160 px: still no sideways scroll (WCAG 2.2, 1.4.10 and 1.4.4)."""
+    page = open_sim(unit, {"width": 160, "height": 400}).page
+    page.locator(".go").click()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 160
+    assert page.locator("tbody tr").last.is_visible()
+
+
+@pytest.mark.parametrize("unit", UNITS)
 def test_every_control_has_a_name_and_every_result_is_said(open_sim: Open, unit: str) -> None:
     """Each input has a label or a spoken name, the picture has a text, and a status region holds the result."""
     page = open_sim(unit).page

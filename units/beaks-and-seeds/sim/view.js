@@ -3,6 +3,7 @@
 import { BIRDS, LIMITS, START_COPIES, next_copies, small_of_100 } from "./model.js";
 
 const SVG = "http://www.w3.org/2000/svg";
+const COLUMNS = ["year", "small that lived, of 100", "large that lived, of 100", "small beaks, of 100", "large beaks, of 100"];
 const get = (id) => document.getElementById(id);
 const lives = { small: LIMITS.start, large: LIMITS.start };
 let year = 0;
@@ -34,6 +35,7 @@ function write_year() {
     const cell = document.createElement(index === 0 ? "th" : "td");
     if (index === 0) cell.scope = "row";
     cell.textContent = text;
+    cell.dataset.label = COLUMNS[index];
     row.append(cell);
   }
   get("years").append(row);

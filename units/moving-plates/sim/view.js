@@ -8,6 +8,7 @@ const FAR_KM = 1200;
 const HOT_X = 336;
 const FAR_X = 16;
 const SEA_Y = 78;
+const COLUMNS = ["trial", "speed, cm a year", "time, million years", "oldest island, km away"];
 const get = (id) => document.getElementById(id);
 const calm = window.matchMedia("(prefers-reduced-motion: reduce)");
 const state = Object.fromEntries(Object.entries(LIMITS).map(([key, limits]) => [key, limits.start]));
@@ -69,6 +70,7 @@ function write_trial() {
     const cell = document.createElement(index === 0 ? "th" : "td");
     if (index === 0) cell.scope = "row";
     cell.textContent = text;
+    cell.dataset.label = COLUMNS[index];
     row.append(cell);
   }
   get("trials").append(row);

@@ -71,7 +71,7 @@ CASES: list[tuple[tuple[str | int, ...], Any, str, str]] = [
         ("stations", "hands-on", "hazards"),
         "glass",
         "instead-missing",
-        'hands-on: "instead" is missing; write instead: and a file in this folder or a sentence: what a student does who may not do it today',
+        'hands-on: "instead" is missing; write instead: and a file in this folder or a sentence: what a student does who may not do it',
     ),
     (
         ("title",),

@@ -25,6 +25,7 @@ from trivet.reading.checks import (
     standards,
     student_cards,
     tables,
+    twice,
 )
 from trivet.reading.checks.targets import Surroundings
 from trivet.reading.draft import Draft
@@ -63,7 +64,7 @@ def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str],
         problems += simulation_pages.check(folder, where, others)
     if draft.data:
         problems += validate(draft.data, "unit", draft.places, draft.file, partial(form_problem, draft))
-        for check in (sentences.check, hazards.check, standards.check, returns.check, files.check):
+        for check in (sentences.check, twice.check, hazards.check, standards.check, returns.check, files.check):
             problems += check(draft)
     problems += _prose(folder, where, draft, sources)
     translations, found = read_translations(folder, where, draft, sources)

@@ -42,7 +42,7 @@ def locks(draw: st.DrawFn) -> Lock:
     return Lock(
         unit=draw(SLUG | st.just("true")),
         class_id=class_id,
-        drawn_on=draw(st.dates()),
+        drawn_on=draw(st.dates(date(2000, 1, 1), date(2099, 12, 31))),
         engine=draw(st.sampled_from(["1", "2", "1.10"])),
         drawn_from=draw(st.sampled_from(["roster", "numbers"])),
         counted=tuple(draw(st.lists(SLUG, max_size=4, unique=True))),

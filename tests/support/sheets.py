@@ -7,6 +7,7 @@ from pathlib import Path
 from textwrap import dedent
 
 from trivet.model.problem import Problem
+from trivet.reading.school.sentences import form_answer
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.strict import load
 from trivet.reading.validate import validate
@@ -79,7 +80,7 @@ def schema_problems(kind: str, text: str) -> list[str]:
     """Return what the schema says about a file under school/, as `line: sentence`."""
     file = f"school/{kind}.yml"
     loaded = load(dedent(text).lstrip("\n"), file)
-    return said([*loaded.problems, *validate(loaded.value, kind, loaded.places, file)])
+    return said([*loaded.problems, *validate(loaded.value, kind, loaded.places, file, form_answer(loaded.places))])
 
 
 def said(problems: Iterable[Problem]) -> list[str]:

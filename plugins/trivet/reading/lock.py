@@ -13,7 +13,7 @@ from trivet.model.school import School
 from trivet.reading.lock_text import canonical_pairs, team_number, write_lock
 from trivet.reading.school.checks.lock import check_leavers, check_lock, check_place
 from trivet.reading.school.checks.names import check_keys
-from trivet.reading.school.dates import read_date
+from trivet.reading.school.sentences import form_answer, read_sentence
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.school.units import unit_slugs
 from trivet.reading.source import read_source
@@ -96,11 +96,11 @@ def _read(text: str, file: str) -> tuple[Lock | None, Sheet | None, tuple[Proble
     named = list(check_keys(loaded.value, loaded.places))
     # A key for names is answered once, by its own words, and the schema need not add that it does not know it.
     at = {problem.place for problem in named}
-    problems += [*named, *(p for p in validate(loaded.value, "lock", loaded.places, file) if p.place not in at)]
+    problems += [*named, *(p for p in validate(loaded.value, "lock", loaded.places, file, form_answer(loaded.places)) if p.place not in at)]
     if any(problem.severity is Severity.ERROR for problem in problems):
         return None, None, in_order(problems)
     sheet = Sheet(file, loaded.value, loaded.places)
-    drawn_on = read_date(sheet, ("drawn_on",), loaded.value["drawn_on"], problems)
+    drawn_on = read_sentence(sheet, ("drawn_on",), "date", loaded.value["drawn_on"], problems)
     if drawn_on is None:
         return None, None, in_order(problems)
     data = loaded.value

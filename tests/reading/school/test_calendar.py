@@ -75,7 +75,7 @@ def test_terms_have_a_name_and_two_dates() -> None:
 def test_every_date_that_does_not_exist_is_answered_at_its_line() -> None:
     """All dates are looked at, and what can be read is kept."""
     read, problems = calendar("closures:\n  - 2026-09-31, Labor Day\n  - 2026-10-12, staff day\ndays:\n  2027-02-29: regular\n")
-    assert codes(problems) == ["no-such-date", "no-such-date"]
+    assert codes(problems) == ["days-unreadable", "date-unreadable"]
     assert [problem.place.line for problem in problems] == [7, 10]
     assert read is not None
     assert [closure.reason for closure in read.closures] == ["staff day"]
@@ -84,11 +84,12 @@ def test_every_date_that_does_not_exist_is_answered_at_its_line() -> None:
 def test_a_stretch_that_ends_first_is_turned_round_in_the_remedy() -> None:
     """Swapped dates are answered with the two in order."""
     _, problems = calendar("closures:\n  - 2026-11-27 to 2026-11-25, fall break\n")
-    assert said(problems) == ["7: closure 1: 2026-11-25 comes before 2026-11-27; write 2026-11-25 to 2026-11-27"]
+    what = "the last day stands before the first: 2026-11-27 to 2026-11-25, fall break"
+    assert said(problems) == [f"7: closure 1: {what}; write - 2026-11-25 to 2026-11-27, fall break"]
 
 
 def test_a_year_that_ends_before_it_begins_is_no_calendar() -> None:
     """Nothing can be planned in it, so there is no calendar and one problem."""
     read, problems = calendar(year=YEAR.replace("2027-06-04", "2026-06-04"))
     assert read is None
-    assert codes(problems) == ["ends-before-start"]
+    assert codes(problems) == ["year-ends-first"]

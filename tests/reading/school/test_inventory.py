@@ -4,19 +4,29 @@ from decimal import Decimal
 
 import pytest
 
-from tests.support.sheets import codes, sheet
+from tests.support.sheets import codes, said, schema_problems, sheet
 from trivet.reading.school.inventory import read_inventory
 
 
 @pytest.mark.parametrize(
     ("written", "have", "unit"),
-    [("12", "12", ""), ("2 L", "2", "L"), ("0.5 kg", "0.5", "kg"), ("250mL", "250", "mL"), ("0", "0", ""), ("1.5", "1.5", "")],
+    [("12", "12", ""), ("2 L", "2", "L"), ("0.5 kg", "0.5", "kg"), ("250 mL", "250", "mL"), ("0", "0", "")],
 )
 def test_an_amount_is_a_number_or_a_number_with_a_unit(written: str, have: str, unit: str) -> None:
     """Numbers stay decimal, and the unit is what follows them."""
     items, problems = read_inventory(sheet("inventory", f"items:\n  - item: water\n    have: {written}\n"))
     assert problems == ()
     assert (items[0].have, items[0].unit) == (Decimal(have), unit)
+
+
+@pytest.mark.parametrize(
+    ("written", "remedy"), [("1.5", "write have: 2"), ("250mL", "write have: 250 mL"), ("2 liters", "write have: 2 L")]
+)
+def test_an_amount_that_can_not_be_is_answered(written: str, remedy: str) -> None:
+    """Half a cylinder is none, and a unit of measure is one of the closed list; the corrected line is given."""
+    text = f"items:\n  - item: water\n    have: {written}\n"
+    sentences = schema_problems("inventory", text) or said(read_inventory(sheet("inventory", text))[1])
+    assert [sentence.rpartition("; ")[2] for sentence in sentences] == [remedy]
 
 
 def test_prices_are_exact() -> None:

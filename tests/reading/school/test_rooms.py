@@ -4,7 +4,7 @@ import pytest
 
 from tests.support.sheets import schema_problems, sheet
 from trivet.model.station import Kind
-from trivet.reading.school.rooms import read_rooms, square_feet
+from trivet.reading.school.rooms import read_rooms
 
 LEAST = "rooms:\n  r12:\n    name: Room 12\n    online: tables\n    hands-on: benches\n    teacher-led: round table\n"
 
@@ -26,7 +26,9 @@ def test_what_the_teacher_sees_is_in_the_order_of_the_stations() -> None:
 @pytest.mark.parametrize(("text", "feet"), [("1200 sq ft", 1200), ("1200 sqft", 1200), ("100 sq m", 1076), ("1 sq m", 11)])
 def test_an_area_is_in_square_feet(text: str, feet: int) -> None:
     """One square meter is 10.7639 square feet: the international foot is 0.3048 m exactly (NIST SP 811, appendix B)."""
-    assert square_feet(text) == feet
+    rooms, problems = read_rooms(sheet("rooms", LEAST + f"    area: {text}\n"))
+    assert problems == ()
+    assert rooms["r12"].area_sq_ft == feet
 
 
 def test_a_misspelled_station_gets_the_nearest_words() -> None:

@@ -28,7 +28,7 @@ def test_a_run_without_a_date_that_exists_is_left_out_and_the_others_keep_their_
     text = ONE.replace("2026-11-30", "2026-11-31") + ONE.partition("\n")[2].replace("p1", "p2")
     runs, problems = read_runs(sheet("runs", text))
     assert [(run.class_id, run.index) for run in runs] == [("p2", 1)]
-    assert codes(problems) == ["no-such-date"]
+    assert codes(problems) == ["date-unreadable"]
 
 
 def test_a_second_adult_stands_at_a_station() -> None:

@@ -71,7 +71,7 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
     if sheets["classes"] and classes:
         reader.add(check_classes(sheets["classes"], classes, around))
     if sheets["runs"]:
-        reader.add(check_run_names(sheets["runs"], runs, classes, units))
+        reader.add(check_run_names(sheets["runs"], runs, _ids(sheets["classes"]), units))
     if sheets["runs"] and classes and calendar and bells:
         reader.add(check_run_dates(sheets["runs"], runs, classes, calendar, bells))
 
@@ -89,3 +89,8 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
         inventory=inventory,
         runs=sound_runs(runs, sound, units, calendar),
     )
+
+
+def _ids(sheet: Sheet | None) -> tuple[str, ...] | None:
+    """Return the ids that classes.yml gives, also those of classes that can't be used; None where it could not be read."""
+    return tuple(sheet.data["classes"]) if sheet else None

@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 from trivet.model.places import Places
 from trivet.model.problem import Place, Problem, Severity
 from trivet.reading.school.checks.names import check_keys
+from trivet.reading.school.sentences import form_answer
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.source import read_source
 from trivet.reading.strict import load
@@ -81,4 +82,4 @@ def _fits(value: Any, kind: str, places: Places, file: str) -> Iterable[Problem]
     named = tuple(check_keys(value, places, but=NAME_KEYS))
     at = {problem.place for problem in named}
     yield from named
-    yield from (problem for problem in validate(value, kind, places, file) if problem.place not in at)
+    yield from (problem for problem in validate(value, kind, places, file, form_answer(places)) if problem.place not in at)

@@ -7,8 +7,8 @@ from typing import Any
 
 from trivet.model.problem import Problem
 from trivet.model.school import Run
-from trivet.reading.school.dates import read_date
 from trivet.reading.school.rooms import STATIONS
+from trivet.reading.school.sentences import read_sentence
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.school.values import snake
 
@@ -24,8 +24,8 @@ def read_runs(sheet: Sheet) -> tuple[tuple[Run, ...], tuple[Problem, ...]]:
 
 
 def _run(sheet: Sheet, index: int, said: Mapping[str, Any], problems: list[Problem]) -> Run | None:
-    starts = read_date(sheet, ("runs", index, "starts"), said["starts"], problems)
-    lost = [read_date(sheet, ("runs", index, "lost", at), text, problems) for at, text in enumerate(said.get("lost", []))]
+    starts = read_sentence(sheet, ("runs", index, "starts"), "date", said["starts"], problems)
+    lost = [read_sentence(sheet, ("runs", index, "lost", at), "date", text, problems) for at, text in enumerate(said.get("lost", []))]
     if starts is None:
         return None
     return Run(

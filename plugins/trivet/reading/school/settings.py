@@ -8,7 +8,7 @@ from typing import Any
 from trivet.model.problem import Problem
 from trivet.model.school import Defaults, Settings
 from trivet.reading.school.sheet import Sheet
-from trivet.reading.school.values import comma_list, snake
+from trivet.reading.school.values import listed, snake
 
 PERCENT = {"spare": "spare_percent", "level tolerance": "level_tolerance_percent"}
 LEAST_AND_MOST = (
@@ -31,7 +31,7 @@ def read_settings(sheet: Sheet) -> tuple[Settings, tuple[Problem, ...]]:
         site=_with_slash(data.get("site", "")),
         demo=data.get("demo", False),
         teachers=dict(data["teachers"]),
-        simulations=comma_list(data.get("simulations", [])),
+        simulations=listed(data.get("simulations")),
         defaults=defaults,
     )
     return settings, (*problems, *_time_zone(sheet))

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 
 from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType
+from trivet.reading.forms import Unreadable, date_range, term
 from trivet.reading.school.checks.known import not_known
-from trivet.reading.school.dates import a_date, dates_in
 from trivet.reading.school.days import is_closed
 from trivet.reading.school.sheet import Sheet
-from trivet.reading.school.values import comma_list, snake, spoken
+from trivet.reading.school.values import listed, snake, spoken
 
 BELLS = "school/bells.yml"
 
@@ -37,7 +37,7 @@ def _rotation(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
 def _special(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType]) -> Iterator[Problem]:
     for text, said in sheet.data.get("days", {}).items():
         path = ("days", text)
-        day_type, *letter = comma_list(said)
+        day_type, *letter = listed(said)
         if snake(day_type) not in bells and (letter or day_type not in calendar.rotation):
             known = tuple(map(spoken, bells)) if letter else (*map(spoken, bells), *calendar.rotation)
             yield not_known(sheet, path, "day type", day_type, known, home=BELLS)
@@ -53,13 +53,13 @@ def _special(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType]) -> 
 
 
 def _stretches(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
-    for name in ("closures", "terms"):
-        for index, text in enumerate(sheet.data.get(name, [])):
-            one, other, _ = dates_in(text)
-            first, last = a_date(one), a_date(other)
-            if first and last and (first < calendar.first or last > calendar.last):
-                what = f"{first} to {last} lies" if first != last else f"{first} lies"
-                yield sheet.warning("outside-year", (name, index), f"{what} outside the school year", _the_year(calendar))
+    for key, form in (("closures", date_range), ("terms", term)):
+        for index, text in enumerate(sheet.data.get(key, [])):
+            read = form(text)
+            if isinstance(read, Unreadable) or (calendar.first <= read.first and read.last <= calendar.last):
+                continue
+            what = f"{read.first} to {read.last} lies" if read.first != read.last else f"{read.first} lies"
+            yield sheet.warning("outside-year", (key, index), f"{what} outside the school year", _the_year(calendar))
 
 
 def _the_year(calendar: Calendar) -> str:

@@ -9,7 +9,6 @@ from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType, Room, SchoolClass, Settings
 from trivet.reading.school.checks.known import not_known
 from trivet.reading.school.sheet import Sheet
-from trivet.reading.school.values import entries
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +47,10 @@ def _meets(sheet: Sheet, path: tuple[str, ...], school_class: SchoolClass, calen
 
 
 def _late(sheet: Sheet, path: tuple[str, ...], school_class: SchoolClass, calendar: Calendar) -> Iterator[Problem]:
-    written = entries(sheet.data["classes"][school_class.id].get("late", []), (*path, "late"))
-    where = {text.partition(" ")[0]: at for text, at in written}
     for late in school_class.late:
         if not calendar.first <= late.first <= calendar.last:
             what = f"{late.seat} joins on {late.first}, outside the school year"
-            yield sheet.error("late-outside-year", where[str(late.seat)], what, f"write a date from {calendar.first} to {calendar.last}")
+            yield sheet.error("late-outside-year", (*path, "late"), what, f"write a date from {calendar.first} to {calendar.last}")
 
 
 def sound_classes(classes: Mapping[str, SchoolClass], around: Around) -> Mapping[str, SchoolClass]:

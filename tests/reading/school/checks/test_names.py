@@ -63,6 +63,12 @@ def test_keys_that_name_other_things_are_let_be() -> None:
     assert problem.what == 'a key is called "students"'
 
 
+def test_ids_that_a_department_chose_are_let_be() -> None:
+    """A teacher called Child and a class for kids are no lists of students; what stands under them still is looked at."""
+    value = {"teachers": {"child": "Ms. Child"}, "classes": {"kids": {"pupils": ["a"]}}}
+    assert [problem.what for problem in check_keys(value, Places("school/x.yml"))] == ['a key is called "pupils"']
+
+
 def test_words_for_names_are_written_plainly() -> None:
     """The list holds each word as it is compared: small, single-spaced."""
     assert all(is_name_word(word) for word in NAME_WORDS)

@@ -9,6 +9,7 @@ from typing import Any
 
 from trivet.model.places import Places
 from trivet.model.problem import Place, Problem, Severity
+from trivet.reading.where import NAMED
 
 NAME_WORDS = frozenset({
     "name", "names", "first name", "last name", "firstname", "lastname", "full name", "fullname", "family name", "given name", "surname",
@@ -57,10 +58,14 @@ def _table(path: Path, root: Path) -> Iterator[Problem]:
 
 
 def check_keys(value: Any, places: Places, path: tuple[str | int, ...] = (), *, but: tuple[str, ...] = ()) -> Iterator[Problem]:
-    """Yield an error for each key, however deep, that would hold names. `but` are keys that are allowed (`name` of a class)."""
+    """Yield an error for each key, however deep, that would hold names. `but` are keys that are allowed (`name` of a class).
+
+    Keys that the department chose itself (the id of a teacher, a class, a room) are let be: a teacher may be called Child.
+    """
+    chosen = bool(path) and path[-1] in NAMED
     children = value.items() if isinstance(value, Mapping) else enumerate(value) if isinstance(value, list) else ()
     for key, child in children:
-        if isinstance(key, str) and key not in but and is_name_word(key):
+        if isinstance(key, str) and not chosen and key not in but and is_name_word(key):
             yield Problem("student-names", Severity.ERROR, places.key(*path, key), f'a key is called "{key}"', REMEDY)
         else:
             yield from check_keys(child, places, (*path, key), but=but)

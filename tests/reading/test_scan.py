@@ -89,7 +89,8 @@ def test_text_traps(lead: str, case: tuple[str, str, int, str, str]) -> None:
     "typed",
     [
         "Plain text.", "“Curly quotes”", "‘single’", "Mass – volume", "Mass — volume", "a:b", "http://x.example/#top", "C#", "it's",
-        'a 5" ruler', "2 * 3", "a & b", "x > y", "a [b]", "50% of it", "me@home", "'quoted'", '"quoted"', '"a: b # c"', "'it''s'", '"a \\"b\\""',
+        'a 5" ruler',
+        "2 * 3", "a & b", "x > y", "a [b]", "50% of it", "me@home", "'quoted'", '"quoted"', '"a: b # c"', "'it''s'", '"a \\"b\\""',
         "-5 degrees", "really?", "10:30", "a!", "~5 g", "·x", "+ 1", "=x", "a | b", "(2 min)",
         "https://trivet.example/?a=1&b=2", "é:x",
     ],

@@ -70,7 +70,9 @@ def test_other_spellings_do_not_clash() -> None:
     assert set(SYMBOL.values()) == set(UNITS)
 
 
-@pytest.mark.parametrize(("value", "expected"), [("1200 sq ft", 1200), ("900 sqft", 900), ("100 sq m", 1076), ("1 sq m", 11)])
+@pytest.mark.parametrize(
+    ("value", "expected"), [("1200 sq ft", 1200), ("900 sqft", 900), ("100 sq m", 1076), ("1 sq m", 11), ("10000 sq m", 107_639)]
+)
 def test_area(value: str, expected: int) -> None:
     """Square feet as they are; square meters by the international foot, 1 m² = 10.7639 sq ft (NIST SP 811, appendix B.8)."""
     assert area(value) == expected

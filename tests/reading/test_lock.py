@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from textwrap import dedent
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -76,7 +77,7 @@ def test_the_same_groups_are_the_same_bytes(lock: Lock, dice: object) -> None:
         teams, pairs = list(group.teams.items()), [tuple(reversed(pair)) for pair in group.pairs]
         shuffle(teams)
         shuffle(pairs)
-        return StationGroup({team: dict(reversed(students.items())) for team, students in teams}, tuple(pairs))
+        return StationGroup({team: dict(reversed(list(students.items()))) for team, students in teams}, tuple(pairs))
 
     letters = list(lock.groups.items())
     shuffle(letters)
@@ -99,7 +100,7 @@ def test_a_lock_is_block_style_in_the_order_of_the_format(lock: Lock) -> None:
 def test_the_text_of_a_small_lock() -> None:
     """Groups of two, one and none, letter for letter."""
     groups = {**tiny_lock(tiny_class(size=4)).groups, "C": StationGroup({}, ())}
-    bound = {"proved_minimum": 0, "certificate": {"p1-01": 1250}}
+    bound: dict[str, Any] = {"proved_minimum": 0, "certificate": {"p1-01": 1250}}
     lock = tiny_lock(tiny_class(size=3), groups=groups, counted=("moving-plates",), inputs="sha256 0f", seal="9b", **bound)
     assert write_lock(lock) == dedent(
         """\
@@ -175,7 +176,7 @@ def folder(root: Path, lock: Lock, *, text: str = "", at: str = FILE, units: tup
     return root
 
 
-def problems_of(tmp_path: Path, lock: Lock, school: School | None = None, **where: str) -> tuple[Problem, ...]:
+def problems_of(tmp_path: Path, lock: Lock, school: School | None = None, **where: Any) -> tuple[Problem, ...]:
     """Read one lock among a school's and return its problems."""
     return read_locks(folder(tmp_path, lock, **where), school or tiny_school(size=6)).problems
 

@@ -3,6 +3,7 @@ from __future__ import annotations
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from textwrap import dedent
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -29,7 +30,7 @@ def test_a_small_school_is_read_without_a_word(tmp_path: Path) -> None:
 @pytest.mark.parametrize("kind", ["school", "bells", "calendar", "classes", "rooms"])
 def test_a_missing_file_is_answered_with_what_to_write(tmp_path: Path, kind: str) -> None:
     """Five files must be there; each is one error at its own path, and there is no school."""
-    read = read_school(write_school(tmp_path, **{kind: None}))
+    read = read_school(write_school(tmp_path, **dict[str, Any]({kind: None})))
     assert read.school is None
     missing = [problem for problem in read.problems if problem.code == "file-missing"]
     assert [problem.place.file for problem in missing] == [f"school/{kind}.yml"]

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -25,7 +26,7 @@ AROUND = Around(tiny_school().settings, {"r12": tiny_room()}, tiny_bells(), tiny
 PLAIN = tiny_class(meets=("A",))
 
 
-def check(around: Around = AROUND, **changes: object) -> list[str]:
+def check(around: Around = AROUND, **changes: Any) -> list[str]:
     """Hold one class against the school around it."""
     return said(check_classes(sheet("classes", TEXT), {"p1": tiny_class(**{"meets": ("A",), **changes})}, around))
 
@@ -48,7 +49,7 @@ def test_a_class_whose_names_are_known_passes() -> None:
         ),
     ],
 )
-def test_an_unknown_name_is_answered_at_its_line(field: str, name: object, sentence: str) -> None:
+def test_an_unknown_name_is_answered_at_its_line(field: str, name: Any, sentence: str) -> None:
     """Each name is looked up where such names are written, and the nearest known one is offered."""
     assert check(**{field: name}) == [sentence]
 
@@ -78,6 +79,6 @@ def test_nothing_is_said_about_files_that_could_not_be_read() -> None:
 
 
 @pytest.mark.parametrize("change", [{"room": "q9"}, {"teacher": "nobody"}, {"period": "P9"}, {"seats": ()}])
-def test_only_sound_classes_are_planned(change: dict[str, object]) -> None:
+def test_only_sound_classes_are_planned(change: dict[str, Any]) -> None:
     """A class that names nothing, or has nobody, is left out."""
     assert sound_classes({"p1": PLAIN, "p2": tiny_class("p2", **change)}, AROUND) == {"p1": PLAIN}

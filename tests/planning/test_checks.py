@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -30,7 +31,7 @@ def placed(unit: Unit) -> Unit:
     return replace(unit, places=Places(FILE, {}, {**keys, ("stations",): Place(FILE, 5, 1, 8)}))
 
 
-def quiet_unit(**changes: object) -> Unit:
+def quiet_unit(**changes: Any) -> Unit:
     """A unit about which there is nothing to say."""
     unit = tiny_unit(
         online={"steps": (Step("Try.", 18),)},

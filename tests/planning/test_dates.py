@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from typing import Any
 
 from dateutil.rrule import MO, MONTHLY, TH, rrule
 from hypothesis import given
@@ -15,7 +16,7 @@ from trivet.planning.dates import meetings, meetings_of_run, school_days
 MONDAY = date(2026, 8, 24)
 
 
-def week(closures: tuple[Closure, ...] = (), days: int = 14, **changes: object) -> Calendar:
+def week(closures: tuple[Closure, ...] = (), days: int = 14, **changes: Any) -> Calendar:
     return tiny_calendar(first=MONDAY, last=MONDAY + timedelta(days - 1), closures=closures, **changes)
 
 

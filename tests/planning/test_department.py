@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import ROOT
 from tests.support.department import (
     STARTS,
     period,
@@ -37,7 +42,7 @@ def scene_unit(slug: str = "float-or-sink") -> Unit:
     return replace(unit, online=replace(unit.online, goal=words(160)))
 
 
-def scene(**changes: object) -> Department:
+def scene(**changes: Any) -> Department:
     """Class p1 of 31 in its third unit, four days from Monday 2026-11-30, 52-minute periods."""
     runs = (
         Run(class_id="p1", unit="moving-plates", starts=date(2026, 9, 14)),
@@ -245,7 +250,7 @@ def test_late_students_count_from_their_day() -> None:
     assert min(reflection) >= 5
 
 
-def pre_checked(**changes: object) -> Plan:
+def pre_checked(**changes: Any) -> Plan:
     unit = tiny_unit(pre_check=(CheckItem("Which floats?", "the lighter for its size"),))
     return of(plan_department(tiny_department(unit=unit, **changes)))
 
@@ -317,7 +322,7 @@ def test_pre_check_uses_what_an_earlier_unit_leaves() -> None:
         ),
     ],
 )
-def test_not_planned(changes: dict[str, object], reason: str) -> None:
+def test_not_planned(changes: dict[str, Any], reason: str) -> None:
     """A run without dates is named with its reason and what would help."""
     plans = plan_department(tiny_department(**changes))
     assert plans.plans == ()
@@ -338,3 +343,22 @@ def test_other_rooms_do_not_matter() -> None:
     """A class whose room is not known is planned without a store and devices."""
     plan = of(plan_department(tiny_department(rooms=[tiny_room("r99")])))
     assert plan.materials[-1].have is None
+
+
+def test_same_plans_whatever_the_hash_seed() -> None:
+    """Two interpreters with different hash seeds make the same plans and problems, byte for byte."""
+    code = (
+        "from trivet.planning.department import plan_department; from trivet.planning.plan_data import plan_json; import json;"
+        "from tests.support.department import tiny_class, tiny_department; from tests.support.lock import tiny_lock;"
+        "plans = plan_department(tiny_department(size=37, locks=[tiny_lock(tiny_class(size=37))]));"
+        "print(json.dumps([plan_json(p) for p in plans.plans]), plans.problems)"
+    )
+    printed = {
+        subprocess.run(
+            [sys.executable, "-c", code],
+            cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True, text=True, check=True, timeout=60,
+        ).stdout
+        for seed in ("1", "2")
+    }  # fmt: skip
+    assert len(printed) == 1
+    assert "spot_checks" in printed.pop()

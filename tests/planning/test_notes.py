@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -16,7 +17,7 @@ from trivet.planning.halves import spoken
 from trivet.planning.say import say_count, say_date, say_dates, say_list
 
 
-def told(**changes: object) -> dict[str, list[str]]:
+def told(**changes: Any) -> dict[str, list[str]]:
     """The notes of the one plan of a tiny department, by code."""
     plans = plan_department(tiny_department(**changes))
     assert plans.plans, plans.not_planned
@@ -26,7 +27,7 @@ def told(**changes: object) -> dict[str, list[str]]:
     return found
 
 
-def weigh(minutes: float, **changes: object) -> object:
+def weigh(minutes: float, **changes: Any) -> object:
     """A unit whose hands-on station needs exactly `minutes` and the others less."""
     return tiny_unit(hands_on={"steps": (Step("Weigh.", minutes),), "set_up_minutes": 0.0, "clean_up_minutes": 0.0}, **changes)
 
@@ -59,7 +60,7 @@ def weigh(minutes: float, **changes: object) -> object:
         ),
     ],
 )
-def test_why_so_many_minutes(changes: dict[str, object], text: str) -> None:
+def test_why_so_many_minutes(changes: dict[str, Any], text: str) -> None:
     """The station minutes are explained by need, bound, wish to stretch, or the day that holds no more."""
     assert told(**changes)["station_minutes"] == [text]
 

@@ -54,6 +54,14 @@ def test_starts_even_out_when_groups_change() -> None:
     assert square["A"][0] is Kind.ONLINE
 
 
+def test_starts_outrank_what_follows() -> None:
+    """A student who began online once begins elsewhere, even where only online-first orders are free of repeated steps."""
+    history = StationHistory()
+    history.starts["x", Kind.ONLINE] = 1
+    history.follows["x", Kind.HANDS_ON, Kind.ONLINE] = history.follows["x", Kind.TEACHER_LED, Kind.ONLINE] = 1
+    assert choose({"A": ("x",), "B": (), "C": ()}, history)["A"][0] is not Kind.ONLINE
+
+
 def test_fewest_repeated_starts() -> None:
     """The chosen square has the least sum of squared counts of starts that any of the twelve has."""
     history = StationHistory()

@@ -7,6 +7,10 @@ from fractions import Fraction
 
 def halves(minutes: float | Fraction) -> int:
     """Return `minutes` in half minutes, rounded up."""
+    if isinstance(minutes, int):
+        return 2 * minutes
+    if isinstance(minutes, float) and (2 * minutes).is_integer():  # doubling is exact in binary
+        return int(2 * minutes)
     exact = minutes if isinstance(minutes, Fraction) else Fraction(str(minutes))
     return -((-2 * exact.numerator) // exact.denominator)
 

@@ -81,7 +81,7 @@ def _by_library(unit: str, to: str) -> Fraction | None:
 
     try:
         return Fraction(_registry().Quantity(Fraction(1), unit).to(to).magnitude)
-    except (pint.UndefinedUnitError, pint.DimensionalityError, pint.OffsetUnitCalculusError):
+    except (pint.errors.PintError, ValueError):
         return None
 
 

@@ -109,10 +109,11 @@ def round_range(unit: Unit, defaults: Defaults) -> RoundRange | None:
     or the upper bound itself where the unit asks to stretch.
     """
     asks = needed(unit, defaults)
-    if asks.half_minutes > 2 * asks.most:
+    need = asks.half_minutes
+    if need > 2 * asks.most:
         return None
-    low = max(asks.least, -(-asks.half_minutes // 2))
-    wanted = max(low, (asks.half_minutes + halves(defaults.target_extra)) // 2)
+    low = max(asks.least, -(-need // 2))
+    wanted = max(low, (need + halves(defaults.target_extra)) // 2)
     return RoundRange(low, asks.most if unit.stretch else min(asks.most, wanted))
 
 

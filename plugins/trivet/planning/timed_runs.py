@@ -66,6 +66,15 @@ AnyRun = TimedRun | UntimedRun
 
 
 @dataclass(frozen=True, slots=True)
+class _Asks:
+    """What a unit asks for, whoever runs it."""
+
+    unit: Unit
+    needed: Needed
+    allowed: RoundRange | None
+
+
+@dataclass(frozen=True, slots=True)
 class _Class:
     """A class with its meetings, and what its earlier runs leave free."""
 
@@ -84,6 +93,8 @@ def time_runs(department: Department) -> tuple[AnyRun, ...]:
     A class's runs are taken by date; a run that begins before the one before it has ended starts on the next free meeting.
     """
     days = school_days(department.school.calendar)
+    defaults = department.school.settings.defaults
+    asks = {slug: _Asks(unit, needed(unit, defaults), round_range(unit, defaults)) for slug, unit in department.units.items()}
     found: dict[int, AnyRun] = {}
     runs = department.school.runs
     for class_id in dict.fromkeys(run.class_id for run in runs):
@@ -94,21 +105,19 @@ def time_runs(department: Department) -> tuple[AnyRun, ...]:
             continue
         so_far = _Class(school_class, meetings(days, department.school.bells, school_class), {})
         for number, (_, place) in enumerate(own):
-            timed = _time_run(department, runs[place], so_far, number)
+            timed = _time_run(department, runs[place], asks.get(runs[place].unit), so_far, number)
             found[place] = timed
             if isinstance(timed, TimedRun):
                 so_far = so_far.after(timed)
     return tuple(found[place] for place in range(len(runs)))
 
 
-def _time_run(department: Department, run: Run, so_far: _Class, number: int) -> AnyRun:
-    unit = department.units.get(run.unit)
-    if unit is None:
+def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Class, number: int) -> AnyRun:
+    if asks is None:
         return untimed.no_unit(run)
-    defaults = department.school.settings.defaults
-    asks, allowed = needed(unit, defaults), round_range(unit, defaults)
-    if allowed is None:
-        return untimed.too_long(run, asks)
+    if asks.allowed is None:
+        return untimed.too_long(run, asks.needed)
+    unit, allowed, defaults = asks.unit, asks.allowed, department.school.settings.defaults
     lock = department.locks.get((run.class_id, run.unit))
     if lock is not None and lock.leveled:
         lock = None  # a leveled unit looks like one not drawn yet, whoever put its lock here
@@ -124,7 +133,7 @@ def _time_run(department: Department, run: Run, so_far: _Class, number: int) -> 
         return untimed.never_meets(run, begins)
     plan = timetable([meeting.minutes for meeting in usable], allowed, spent, max(1, defaults.rounds_a_day))
     if isinstance(plan, NoTimetable):
-        return untimed.does_not_fit(run, needed=asks, allowed=allowed, spent=spent, found=plan, begins=begins)
+        return untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=plan, begins=begins)
     used = usable[: len(plan.rounds)]
     days = lay_out(used, plan, spent)
     first_round = next(meeting for meeting, rounds in zip(used, plan.rounds, strict=True) if rounds)
@@ -137,7 +146,7 @@ def _time_run(department: Department, run: Run, so_far: _Class, number: int) -> 
         number=number,
         full_expectations=full,
         headcount=headcount,
-        needed=asks,
+        needed=asks.needed,
         allowed=allowed,
         launch=opening,
         costs=spent,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from itertools import permutations, product
 
 from trivet.model.station import Kind
@@ -53,6 +54,7 @@ class StationHistory:
                 self.follows[student, second, third] += 1
 
 
+@cache
 def latin_squares() -> tuple[Square, ...]:
     """Return all twelve, in order of the stations of A, then B, then C (stations in the order of Kind)."""
     rows = [(first, second, third) for first, second, third in permutations(Kind)]

@@ -30,7 +30,8 @@ def locks(draw: st.DrawFn) -> Lock:
     seats = draw(st.permutations([f"{class_id}-{n:02d}" for n in range(1, draw(st.integers(0, 40)) + 1)]))
     groups = {}
     for index, letter in enumerate("ABC"):
-        rest, teams = list(seats[index::3]), {}
+        rest = list(seats[index::3])
+        teams: dict[str, dict[str, tuple[str, ...]]] = {}
         students = list(rest)
         while rest:
             size = draw(st.integers(1, min(6, len(rest))))

@@ -33,7 +33,7 @@ class ReadDepartment:
 def read_department(root: Path) -> ReadDepartment:
     """Read the project at `root`; never raises on any content, never opens the private folder, never follows a link."""
     school = read_school(root)
-    slugs = unit_slugs(root)
+    slugs = tuple(slug for slug in unit_slugs(root) if not _is_linked(root, slug))
     # Without the list of reviewed simulations, no unit can be blamed for its code.
     simulations = school.school.settings.simulations if school.school else slugs
     units = [read_unit(root / "units" / slug, slug, root, simulations, slugs) for slug in slugs]
@@ -50,6 +50,10 @@ def read_department(root: Path) -> ReadDepartment:
     return ReadDepartment(department, tuple(unit.slug for unit in units if unit.unit is None), in_order(problems), sources)
 
 
+def _is_linked(root: Path, slug: str) -> bool:
+    return (root / "units").is_symlink() or (root / "units" / slug).is_symlink()
+
+
 def _sound(units: list[ReadUnit]) -> dict[str, Unit]:
     return {each.slug: each.unit for each in units if each.unit}
 
@@ -57,7 +61,7 @@ def _sound(units: list[ReadUnit]) -> dict[str, Unit]:
 def _beside_units(root: Path, slugs: tuple[str, ...], sources: dict[str, str]) -> Iterator[Problem]:
     """Look at what lies under units/ and belongs to no unit: the home page, the guide, stray folders."""
     top = root / "units"
-    if not top.is_dir():
+    if not top.is_dir() or top.is_symlink():
         return
     for entry in sorted(top.iterdir()):
         if entry.name in slugs or entry.name.startswith(".") or entry.is_symlink():

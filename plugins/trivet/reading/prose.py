@@ -8,10 +8,12 @@ from dataclasses import dataclass
 
 _FENCED = re.compile(r"^(?P<indent> {0,3})(?P<fence>`{3,}|~{3,})[^\n]*\n.*?(?:^ {0,3}(?P=fence)[`~]*[ \t]*$|\Z)", re.MULTILINE | re.DOTALL)
 _CODE = re.compile(r"(?<!`)(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
-_INLINE = re.compile(
-    r"(?P<image>!?)\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)",
-    re.DOTALL,
+_WORDS_AND_REST = (
+    r"\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]"
+    r"\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)"
 )
+_PICTURE = re.compile("!" + _WORDS_AND_REST, re.DOTALL)
+_LINK = re.compile(_WORDS_AND_REST, re.DOTALL)
 _TARGET = re.compile(r"\s*(?:<(?P<inner>[^<>\n]*)>|(?P<plain>(?:[^\s()<>]|\([^\s()]*\))*))")
 _DEFINITION = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*<?(?P<target>[^\s<>]+)>?", re.MULTILINE)
 _AUTO = re.compile(r"<(?P<target>[A-Za-z][A-Za-z0-9+.-]*:[^\s<>]*)>")
@@ -41,13 +43,17 @@ def links(text: str, first_line: int = 1) -> tuple[Link, ...]:
     """Return every link and picture, in order: inline, by reference and in angle brackets."""
     plain = without_code(text)
     found: list[tuple[int, Link]] = []
-    for each in _INLINE.finditer(plain):
-        target = _TARGET.match(each["rest"])
-        if target is None:
-            continue
-        group = "inner" if target["inner"] is not None else "plain"
-        at = each.start("rest") + target.start(group)
-        found.append((at, Link(_spot(plain, at, target[group], first_line), each["words"].strip(), each["image"] == "!")))
+    # Pictures first, and then out of the way: a link may have one between its brackets.
+    rest = plain
+    for form in (_PICTURE, _LINK):
+        for each in form.finditer(rest):
+            target = _TARGET.match(each["rest"])
+            if target:
+                group = "inner" if target["inner"] is not None else "plain"
+                at = each.start("rest") + target.start(group)
+                image = form is _PICTURE
+                found.append((at, Link(_spot(plain, at, target[group], first_line), each["words"].strip(), image)))
+        rest = form.sub(lambda each: re.sub(r"[^\n]", " ", each[0]), rest)
     for form in (_DEFINITION, _AUTO):
         for each in form.finditer(plain):
             at = each.start("target")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from trivet.model.problem import Problem
@@ -9,6 +10,8 @@ from trivet.reading.checks.targets import Fault, address_fault, file_fault, is_a
 from trivet.reading.draft import Draft, Said
 
 TEXTS = (".md", ".txt")
+_PATH = re.compile(r"\S+/\S*|\S+\.[A-Za-z0-9]{1,5}")
+"""A path has no blanks, and a slash or an ending; anything else is a sentence."""
 
 
 def check(draft: Draft) -> Iterator[Problem]:
@@ -24,8 +27,7 @@ def check(draft: Draft) -> Iterator[Problem]:
             )
         yield from _said(draft, read, fault)
     instead = draft.text("stations", "hands-on", "instead")
-    # A sentence has blanks between its words; a path in the folder has none.
-    if instead and not instead.text.split()[1:]:
+    if instead and _PATH.fullmatch(instead.text):
         yield from _said(draft, instead, file_fault(instead.text, draft.files))
 
 

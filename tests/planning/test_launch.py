@@ -9,9 +9,11 @@ from hypothesis import strategies as st
 
 from tests.support.department import tiny_unit, words
 from trivet.model.school import Defaults
+from trivet.model.station import Step
 from trivet.model.unit import Unit
 from trivet.planning.headcount import by_size
 from trivet.planning.launch import card_words, launch
+from trivet.reading.cards import card_texts
 
 
 def unit_with_card(count: int, grades: tuple[int, int] = (6, 8)) -> Unit:
@@ -55,6 +57,17 @@ def test_card_counts_directions_only() -> None:
     assert card_words(replace(unit.hands_on, put_away="Rinse, dry, shelf.")) == card_words(unit.hands_on) + 3
     assert card_words(replace(unit.teacher_led, start_alone="")) == card_words(unit.teacher_led) - 4
     assert card_words(replace(online, goal="A – b … c")) == card_words(replace(online, goal="A b c"))
+
+
+def test_reading_counts_the_same_card() -> None:
+    """The texts whose words are counted are those whose reading level is worked out."""
+    unit = tiny_unit(
+        online={"title": "Blocks in water", "finished_early": "Try a block of your own."},
+        hands_on={"put_away": "Rinse, dry, shelf.", "safety_notes": ("Wipe up at once.", "Hands off broken glass."), "title": "Metals"},
+        teacher_led={"steps": (Step("Sort the cards.", 2),)},
+    )
+    for station in unit.stations:
+        assert card_words(station) == sum(len(text.split()) for text in card_texts(station))
 
 
 @given(st.integers(1, 60), st.sampled_from((3, 4, 5)))

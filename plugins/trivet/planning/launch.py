@@ -51,13 +51,16 @@ class Launch:
 
 
 def card_words(station: AnyStation) -> int:
-    """Count the words that a student reads on the card of a station: all of its directions, without the table to fill in."""
+    """Count the words that a student reads on the card of a station: all of the author's directions, without the table to fill in.
+
+    These are the texts of `reading.cards.card_texts`, which planning may not import; a test holds the two together.
+    """
     texts = [station.title, station.goal, *(step.text for step in station.steps), station.done_when, station.finished_early]
     match station:
         case OnlineStation():
             texts += [station.use, station.leave_alone]
         case HandsOnStation():
-            texts += [station.put_away]
+            texts += [*station.safety_notes, station.put_away]
         case TeacherLedStation():
             texts += [station.start_alone]
     return sum(len(_WORD.findall(text)) for text in texts)

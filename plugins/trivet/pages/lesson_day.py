@@ -1,0 +1,144 @@
+"""A day of a lesson sheet to scale: blocks with clock times down the margin, three lanes in each round."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import time
+
+from trivet.model.plan import Block, Day, Plan
+from trivet.model.school import Room, School, SchoolClass
+from trivet.model.station import Kind
+from trivet.pages.days import Lane, block_name, lanes
+from trivet.pages.scale import length_class
+from trivet.pages.spoken import clock, minutes
+from trivet.pages.words import Words
+from trivet.planning.costs import costs
+from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
+from trivet.planning.team_sizes import LETTERS
+
+THIN = 2
+"""A block of fewer minutes is thinner than its words: they stand on it and break its rules."""
+
+APART = 1.8
+"""Two clock times that are fewer minutes apart would touch; the earlier one stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class LessonLane:
+    """A lane of a round: who, at which station, where in the room."""
+
+    lane: Lane
+    place: str
+    who: str
+    teams: str
+
+
+@dataclass(frozen=True, slots=True)
+class LessonBlock:
+    """A block of the timeline. `start` is its clock time, for the list that replaces the scale at large type."""
+
+    css: str
+    start: str
+    name: str
+    length: str
+    lanes: tuple[LessonLane, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A clock time in the margin."""
+
+    css: str
+    text: str
+    strong: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """One day: the classes of its scale, its times and its blocks."""
+
+    css: str
+    labels: tuple[Label, ...]
+    blocks: tuple[LessonBlock, ...]
+
+
+def headcount_on(plan: Plan, day: Day, school_class: SchoolClass, school: School) -> Headcount:
+    """Count the groups of a day: the kept ones, or by the size of the class."""
+    if plan.groups is not None:
+        return by_groups(plan.groups)
+    return by_size(len(seats_on(school_class, day.date)), school.settings.defaults.team_size)
+
+
+def timeline(plan: Plan, day: Day, school_class: SchoolClass, school: School, words: Words) -> Timeline:
+    """Return a day to scale."""
+    room = school.rooms.get(school_class.room)
+    counted = headcount_on(plan, day, school_class, school)
+    blocks = [_block(plan, block, day, counted, room, school, words) for block in day.blocks]
+    if day.surplus_minutes:
+        at = day.minutes - day.surplus_minutes
+        thin = "thin " if day.surplus_minutes < THIN else ""
+        placed = f"spare {thin}{length_class('at', at)} {length_class('m', day.surplus_minutes)}"
+        blocks.append(LessonBlock(placed, "", words("lesson.left"), words("time.min", minutes=minutes(day.surplus_minutes))))
+    rounds = [int(block.minutes) for block in day.blocks if block.kind == "station"]
+    scale = f"{length_class('n', day.minutes)} {length_class('r', min(rounds, default=day.minutes))}"
+    return Timeline(scale, tuple(_labels(day)), tuple(blocks))
+
+
+def _block(
+    plan: Plan, block: Block, day: Day, counted: Headcount, room: Room | None, school: School, words: Words
+) -> LessonBlock:
+    placed = f"{length_class('at', block.at)} {length_class('m', block.minutes)}"
+    name = block_name(block, words)
+    length = _length(block, counted, school, words)
+    if block.kind == "station" and block.round is not None:
+        found = tuple(_lane(lane, plan, counted, room, words) for lane in lanes(plan, block.round, words))
+        return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found)
+    if block.kind == "launch" and plan.way == "rotate":
+        name = words("lesson.launch_and_checks", n=counted.teams_to_ask)
+    thin = "thin " if block.minutes < THIN else ""
+    return LessonBlock(f"{thin}{placed}", clock(block.start), name, length)
+
+
+def _length(block: Block, counted: Headcount, school: School, words: Words) -> str:
+    """Return the minutes of a block; what was added to its least is shown as a sum."""
+    fixed = costs(school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
+    least = {"reflection": fixed.reflection / 2, "pack_up": fixed.pack_up / 2}.get(block.kind, block.minutes)
+    if 0 < least < block.minutes and block.minutes >= THIN:
+        return words("lesson.sum", least=minutes(least), more=minutes(block.minutes - least), minutes=minutes(block.minutes))
+    return words("time.min", minutes=minutes(block.minutes))
+
+
+def _lane(lane: Lane, plan: Plan, counted: Headcount, room: Room | None, words: Words) -> LessonLane:
+    kind = Kind(lane.station.css.replace("-", "_"))
+    place = room.stands.get(kind, "") if room else ""
+    if not lane.letters:
+        return LessonLane(lane, place, "", "")
+    students = sum(counted.groups[letter].students for letter in lane.letters)
+    teams = _teams(plan, lane.letters, counted)
+    return LessonLane(lane, place, words("lesson.students", n=students), " ".join(teams))
+
+
+def _teams(plan: Plan, letters: str, counted: Headcount) -> Iterable[str]:
+    if plan.groups is not None:
+        return [team for letter in letters if letter in plan.groups for team in plan.groups[letter].teams]
+    return [f"{letter}{number + 1}" for letter in letters for number in range(counted.groups[letter].teams) if letter in LETTERS]
+
+
+def _labels(day: Day) -> Iterable[Label]:
+    """Return the clock times that stand in the margin: each block's start that keeps its distance, and the bell."""
+    starts = [(block.at, block.start, block.kind) for block in day.blocks]
+    if day.surplus_minutes:
+        starts.append((day.minutes - day.surplus_minutes, _after(day), "spare"))
+    before = -APART
+    for at, when, kind in starts:
+        if at - before >= APART and day.minutes - at >= APART:
+            yield Label(length_class("at", at), clock(when), kind in ("clean_up", "settle_in"))
+            before = at
+    yield Label(length_class("at", day.minutes), clock(day.end), True)
+
+
+def _after(day: Day) -> time:
+    last = day.blocks[-1]
+    total = last.start.hour * 60 + last.start.minute + int(last.minutes + last.at % 1)
+    return time(total // 60 % 24, total % 60)

@@ -1,0 +1,77 @@
+"""The groups of a round as written lists: teams in the margin, numbers with their duties, pairs at one device."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trivet.model.lock import StationGroup
+from trivet.model.plan import Plan
+from trivet.model.school import Role, Room, School
+from trivet.model.station import Kind
+from trivet.model.unit import Unit
+from trivet.pages.days import stations_of
+from trivet.pages.spoken import number_of
+from trivet.pages.stations import Tag, tag
+from trivet.pages.words import Words
+from trivet.planning.team_sizes import LETTERS
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """A student by number, with the duty or the team that stands behind it."""
+
+    seat: str
+    number: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Team:
+    """A team and its members."""
+
+    code: str
+    members: tuple[Member, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GroupBoard:
+    """A station group in a round. `pairs` only where it is at the online station."""
+
+    letter: str
+    station: Tag
+    place: str
+    count: str
+    pairs: tuple[tuple[Member, ...], ...]
+    teams: tuple[Team, ...]
+
+
+def boards(plan: Plan, number: int, unit: Unit, room: Room | None, school: School, words: Words) -> tuple[GroupBoard, ...]:
+    """Return the boards of a round, A to C; () where groups are not public."""
+    where = stations_of(plan, number)
+    if plan.groups is None or where is None:
+        return ()
+    shown = [letter for letter in LETTERS if letter in where and letter in plan.groups and plan.groups[letter].teams]
+    return tuple(_board(letter, plan.groups[letter], where[letter], unit, room, school, words) for letter in shown)
+
+
+def _board(letter: str, group: StationGroup, kind: Kind, unit: Unit, room: Room | None, school: School, words: Words) -> GroupBoard:
+    names = {role.id: role for role in school.roles}
+    shown = unit.roles != "students"
+    team_of = {student: code for code, members in group.teams.items() for student in members}
+    teams = tuple(
+        Team(code, tuple(Member(s, number_of(s), _duties(roles, names) if shown else "") for s, roles in members.items()))
+        for code, members in group.teams.items()
+    )
+    pairs = group.pairs if kind is Kind.ONLINE else ()
+    return GroupBoard(
+        letter=letter,
+        station=tag(kind, words),
+        place=room.stands.get(kind, "") if room else "",
+        count=words("lesson.students", n=len(team_of)),
+        pairs=tuple(tuple(Member(s, number_of(s), team_of.get(s, "")) for s in pair) for pair in pairs),
+        teams=teams,
+    )
+
+
+def _duties(roles: tuple[str, ...], names: dict[str, Role]) -> str:
+    return ", ".join(names[role].name.lower() if role in names else role for role in roles)

@@ -1,0 +1,128 @@
+"""The launch of a round as a checklist: read, explain, ask, then the spot checks team by team."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trivet.model.plan import Day, Plan
+from trivet.model.school import School
+from trivet.model.station import Kind
+from trivet.model.unit import Unit
+from trivet.pages.days import stations_of
+from trivet.pages.scale import length_class
+from trivet.pages.spoken import clock, minutes, number_of
+from trivet.pages.stations import Segment, Tag, tag
+from trivet.pages.words import Words
+from trivet.planning.headcount import Headcount
+from trivet.planning.launch import launch
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One spot check. `key` is what the device remembers its tick by."""
+
+    key: str
+    team: str
+    seat: str
+    number: str
+    station: Tag | None
+    kind: str
+    ask: str
+    listen_for: str
+
+
+@dataclass(frozen=True, slots=True)
+class First:
+    """One of the three things that students do before the teacher asks."""
+
+    key: str
+    text: str
+    length: str
+
+
+@dataclass(frozen=True, slots=True)
+class LaunchView:
+    """The launch of a round: its minutes to scale, what students do, whom the teacher asks, who starts alone."""
+
+    title: str
+    clock: str
+    over: str
+    segments: tuple[Segment, ...]
+    first: tuple[First, ...]
+    checks: tuple[Check, ...]
+    teams: int
+    while_working: bool
+    alone_letter: str
+    alone_station: Tag
+    alone: str
+
+
+def launches(plan: Plan, day: Day, unit: Unit, counted: Headcount, school: School, words: Words) -> tuple[LaunchView, ...]:
+    """Return the launches of a day, in order; a round that opens with a recap has none."""
+    found = []
+    for block in day.blocks:
+        if block.kind != "launch" or block.round is None:
+            continue
+        whole_class = plan.way == "whole_class"
+        parts = launch(unit, school.settings.defaults, counted, whole_class=whole_class)
+        where = stations_of(plan, block.round) or {}
+        alone = next((letter for letter, kind in where.items() if kind is Kind.TEACHER_LED), "")
+        end = next((later.start for later in day.blocks if later.at >= block.at + block.minutes), day.end)
+        key = f"r{block.round}"
+        found.append(
+            LaunchView(
+                title=words("lesson.launch_title", n=block.round),
+                clock=words("lesson.from_to", start=clock(block.start), end=clock(end)),
+                over=length_class("n", block.minutes),
+                segments=_segments(parts.parts, block.minutes, parts.teams, words),
+                first=tuple(
+                    First(f"{key}-{name}", words(f"lesson.launch.{name}"), words("time.min", minutes=minutes(length)))
+                    for name, length in parts.parts
+                    if name != "spot_checks"
+                ),
+                checks=_checks(plan, block.round, words),
+                teams=parts.teams,
+                while_working=whole_class,
+                alone_letter="" if whole_class else alone,
+                alone_station=tag(Kind.TEACHER_LED, words),
+                alone="" if whole_class else unit.teacher_led.start_alone,
+            )
+        )
+    return tuple(found)
+
+
+def _segments(parts: tuple[tuple[str, float], ...], whole: float, teams: int, words: Words) -> tuple[Segment, ...]:
+    """Return the parts to scale over the whole block, so that what planning rounded up stands at the end."""
+    segments = []
+    at = 0.0
+    for name, length in parts:
+        if length <= 0:
+            continue
+        length = min(length, whole - at)
+        full = words("bar.part", name=words(f"lesson.launch.{name}", n=teams), minutes=minutes(length))
+        short = words("lesson.checks_short", minutes=minutes(length), n=teams) if name == "spot_checks" else minutes(length)
+        segments.append(Segment(f"{length_class('at', at)} {length_class('m', length)}", short, full))
+        at += length
+    return tuple(segments)
+
+
+def _checks(plan: Plan, number: int, words: Words) -> tuple[Check, ...]:
+    where = stations_of(plan, number) or {}
+    found = []
+    for check in plan.spot_checks:
+        if check.round != number:
+            continue
+        kind = where.get(check.team[:1])
+        found.append(
+            Check(
+                key=f"r{number}-{check.team.lower()}",
+                team=check.team,
+                seat=check.seat,
+                number=number_of(check.seat),
+                station=tag(kind, words) if kind else None,
+                kind=words(f"lesson.check.{check.kind}"),
+                ask=check.ask,
+                listen_for=check.listen_for,
+            )
+        )
+    return tuple(found)

@@ -1,0 +1,160 @@
+"""The lesson sheet of a class's run: each day to scale, the launch, the groups, what to bring. It runs the day."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trivet.model.department import Department
+from trivet.model.page import Page
+from trivet.model.plan import Day, MaterialTotal, Plan, Plans
+from trivet.model.school import Room, Run
+from trivet.model.station import Kind
+from trivet.model.unit import Unit
+from trivet.pages.build_info import BuildInfo
+from trivet.pages.lesson_day import Timeline, headcount_on, timeline
+from trivet.pages.lesson_groups import GroupBoard, boards
+from trivet.pages.lesson_launch import LaunchView, launches
+from trivet.pages.links import HOME, lesson_address, relative
+from trivet.pages.render import render
+from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date
+from trivet.pages.stations import tag
+from trivet.pages.unit_bar import unit_bar
+from trivet.pages.unit_links import task_link, unit_links
+from trivet.pages.words import Words
+from trivet.planning.hazards import POLICY
+
+COUNTED = "each"
+"""The unit of a total that is counted."""
+
+
+@dataclass(frozen=True, slots=True)
+class RoundBoards:
+    """The groups of one round of a day; `boards` is () where they are not public."""
+
+    title: str
+    boards: tuple[GroupBoard, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DayView:
+    """One day of the sheet."""
+
+    id: str
+    date: str
+    rounds: str
+    facts: tuple[str, ...]
+    timeline: Timeline
+    launches: tuple[LaunchView, ...]
+    groups: tuple[RoundBoards, ...]
+    expectations: tuple[str, ...]
+    write_up: bool
+    watch: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialRow:
+    """What the run needs of one item, what there is, and what is missing in words."""
+
+    item: str
+    need: str
+    have: str
+    short: str
+
+
+def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildInfo, words: Words) -> Page:
+    """Return the lesson sheet of `plan`."""
+    unit = department.units[plan.unit]
+    page = lesson_address(plan.class_id, plan.unit)
+    school = department.school
+    school_class = school.classes[plan.class_id]
+    run = next((r for r in school.runs if r.class_id == plan.class_id and r.unit == plan.unit), None)
+    body = render(
+        "lesson.html",
+        words,
+        plan=plan,
+        unit=unit,
+        school_class=school_class,
+        home=relative(page, HOME),
+        bar=unit_bar(unit, plans, page, words),
+        days=tuple(_day(plan, day, unit, department, words) for day in plan.days),
+        roles=school.roles if plan.way == "whole_class" else (),
+        drawn=plan.groups is not None,
+        adult=_second_adult(run, words),
+        pre_check=_pre_check(plan, words),
+        materials=tuple(_material(total, words) for total in plan.materials),
+        instead=task_link(unit, unit_links(unit, department, page)) if unit.hands_on.instead else None,
+        policy=POLICY,
+        claim=unit.write_up.claim_starts,
+        drawn_on=long_date(plan.drawn_on, words) if plan.drawn_on else "",
+        engine=plan.engine or "",
+        built=long_date(build.date, words),
+        version=build.version,
+    )
+    title = words("lesson.page_title", class_id=plan.class_id, title=unit.title)
+    return Page(page, {"title": title, "kind": "lesson", "lang": words.language, "search": False}, body)
+
+
+def _day(plan: Plan, day: Day, unit: Unit, department: Department, words: Words) -> DayView:
+    school = department.school
+    school_class = school.classes[plan.class_id]
+    room = school.rooms.get(school_class.room)
+    numbers = [block.round for block in day.blocks if block.kind == "station" and block.round is not None]
+    kinds = {block.kind for block in day.blocks}
+    counted = headcount_on(plan, day, school_class, school)
+    return DayView(
+        id=day.date.isoformat(),
+        date=short_date(day.date, words),
+        rounds=rounds_of(day, plan, words),
+        facts=_facts(day, room, counted.students, counted.teams, words),
+        timeline=timeline(plan, day, school_class, school, words),
+        launches=launches(plan, day, unit, counted, school, words),
+        groups=tuple(RoundBoards(words("lesson.groups_title", n=n), boards(plan, n, unit, room, school, words)) for n in numbers),
+        expectations=school.expectations if "expectations" in kinds else (),
+        write_up="write_up" in kinds,
+        watch=plan.way == "whole_class" and bool(numbers),
+    )
+
+
+def rounds_of(day: Day, plan: Plan, words: Words) -> str:
+    """Return what a day holds: round 1 of 3; rounds 2 and 3 of 3; round 3 of 3, write-up; write-up."""
+    numbers = [str(block.round) for block in day.blocks if block.kind == "station"]
+    write_up = any(block.kind == "write_up" for block in day.blocks)
+    parts = []
+    if numbers:
+        parts.append(words("lesson.rounds", n=len(numbers), rounds=sentence_list(numbers, words), of=len(plan.rounds)))
+    if write_up:
+        parts.append(words("lesson.write_up"))
+    text = ", ".join(parts)
+    return text[:1].upper() + text[1:]
+
+
+def _facts(day: Day, room: Room | None, students: int, teams: int, words: Words) -> tuple[str, ...]:
+    facts = [
+        words("lesson.from_to", start=clock(day.start), end=clock(day.end)),
+        words("time.min", minutes=minutes(day.minutes)),
+        room.name if room else "",
+        words("lesson.students", n=students),
+        words("lesson.teams", n=teams),
+        "" if day.day_type == "regular" else words("lesson.day_type", name=day.day_type.replace("_", " ")),
+    ]
+    return tuple(fact for fact in facts if fact)
+
+
+def _second_adult(run: Run | None, words: Words) -> str:
+    if run is None or run.second_adult is None:
+        return ""
+    return words("lesson.second_adult", station=tag(Kind(run.second_adult), words).name)
+
+
+def _pre_check(plan: Plan, words: Words) -> str:
+    found = plan.pre_check
+    if found is None:
+        return ""
+    return words("lesson.pre_check", date=short_date(found.date, words), start=clock(found.start), minutes=minutes(found.minutes))
+
+
+def _material(total: MaterialTotal, words: Words) -> MaterialRow:
+    unit = "" if total.unit == COUNTED else total.unit
+    have = words("lesson.not_counted") if total.have is None else amount(total.have, unit)
+    short = words("lesson.short", amount=amount(total.short, unit)) if total.short else ""
+    return MaterialRow(total.item, amount(total.need, unit), have, short)

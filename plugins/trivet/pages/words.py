@@ -1,0 +1,67 @@
+"""The words of pages, by page and place, one file a language."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, field
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+SOURCE = "en"
+"""The language in which every word exists."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """All words of one language; call it with a dotted key and what the sentence needs.
+
+    A word may be a text, or a mapping with `one` and `other` that the number `n` chooses between.
+    """
+
+    language: str
+    table: dict[str, Any] = field(repr=False, compare=False)
+
+    def __call__(self, key: str, **values: Any) -> str:
+        """Return the sentence under `key`. Raises KeyError with the key where it does not exist."""
+        found: Any = self.table
+        for part in key.split("."):
+            try:
+                found = found[part]
+            except (KeyError, TypeError):
+                raise KeyError(f"{key} is not in pages/words/{self.language}.json") from None
+        if isinstance(found, dict) and "other" in found:
+            found = found["one" if values.get("n") == 1 else "other"]
+        if not isinstance(found, str):
+            raise KeyError(f"{key} is no sentence in pages/words/{self.language}.json")
+        return found.format(**values) if values else found
+
+    def knows(self, key: str) -> bool:
+        """Whether there is something under `key`."""
+        found: Any = self.table
+        for part in key.split("."):
+            if not isinstance(found, dict) or part not in found:
+                return False
+            found = found[part]
+        return True
+
+
+@cache
+def load_words(language: str = SOURCE) -> Words:
+    """Return the words of `language` (a BCP 47 tag), or the English ones where its file does not exist."""
+    tag = language.lower()
+    known = tag if tag in languages() else tag.split("-")[0]
+    if known not in languages():
+        known = SOURCE
+    text = (_folder() / f"{known}.json").read_text(encoding="utf-8")
+    return Words(known, json.loads(text))
+
+
+@cache
+def languages() -> tuple[str, ...]:
+    """The languages that have a file of words."""
+    return tuple(sorted(p.name.removesuffix(".json") for p in _folder().iterdir() if p.name.endswith(".json")))
+
+
+def _folder() -> Any:
+    return files("trivet.pages") / "words"

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from dateutil.rrule import MO, MONTHLY, TH, rrule
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.support.department import period, tiny_bells, tiny_calendar, tiny_class
@@ -132,6 +132,7 @@ def test_lost_days_are_skipped() -> None:
     assert [m.date.day for m in used] == [25, 27, 28]
 
 
+@settings(deadline=None)
 @given(st.integers(0, 2**10 - 1), st.integers(1, 8))
 def test_slide_gives_equal_counts(closed: int, cycle: int) -> None:
     """Whatever is closed, under slide the letters of the days in session run through the cycle without a gap."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.support.department import tiny_unit, words
@@ -70,6 +70,7 @@ def test_reading_counts_the_same_card() -> None:
         assert card_words(station) == sum(len(text.split()) for text in card_texts(station))
 
 
+@settings(deadline=None)
 @given(st.integers(1, 60), st.sampled_from((3, 4, 5)))
 def test_teams_to_ask(students: int, wanted: int) -> None:
     """The teacher asks the teams of the two groups she leaves, at most: all but those of the group with fewest."""

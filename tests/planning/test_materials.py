@@ -56,7 +56,7 @@ lines = st.builds(
 )
 
 
-@settings(max_examples=120)
+@settings(max_examples=120, deadline=None)
 @given(st.lists(lines, min_size=1, max_size=4), st.integers(1, 60))
 def test_against_a_count_by_hand(given_lines: list[Material], size: int) -> None:
     """Reusable things are counted at the busiest round, used-up ones over all rounds, lines about one item added, spare on top."""

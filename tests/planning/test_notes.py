@@ -49,7 +49,7 @@ def weigh(minutes: float, **changes: Any) -> object:
         ),
         (
             {"unit": weigh(30), "minutes": 90},
-            "Each station lasts 30 min, the same in all rounds. The longest, hands-on, needs 30, and no round is longer than 30.",
+            "Each station lasts 30 min, the same in all rounds. The longest, hands-on, needs 30; no round is longer than 30.",
         ),
         (
             {"minutes": 44},
@@ -67,10 +67,12 @@ def test_why_so_many_minutes(changes: dict[str, Any], text: str) -> None:
 
 def test_why_so_many_days() -> None:
     """The number of days is explained by what two rounds in one period would need."""
-    assert told()["days"] == [
-        "Four days, the fewest there can be from Monday, November 30 on. Two rounds in one period would need 70 min or more."
-    ]
-    assert told(minutes=90, size=36)["days"] == ["Two days, the fewest there can be from Monday, November 30 on."]
+    (text,) = told()["days"]
+    assert text == (
+        "Four days: from Monday, November 30 on, no plan ends before Thursday, December 3. "
+        "Two rounds in one period would need 70 min or more."
+    )
+    assert told(minutes=90, size=36)["days"] == ["Two days: from Monday, November 30 on, no plan ends before Tuesday, December 1."]
 
 
 def test_launch_gives_its_parts() -> None:

@@ -27,7 +27,7 @@ def asked(unit: Unit, size: int = 31, history: AskedHistory | None = None, *, wh
     return spot_checks(unit, groups, square, ROLES, history or AskedHistory(), whole_class=whole_class)
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(st.integers(1, 60), st.booleans(), st.sampled_from(((), ("glass",), ("glass", "spill", "sharp"))))
 def test_who_is_asked(size: int, whole_class: bool, hazards: tuple[str, ...]) -> None:
     """Each team the teacher leaves (in a whole-class round every team) is asked once a round, nobody twice before all teammates once."""

@@ -154,7 +154,7 @@ def test_nothing_fits() -> None:
     assert timetable([52, 52], RoundRange(20, 22), made, 2) == NoTimetable(2, 85, 52)
 
 
-@settings(max_examples=150)
+@settings(max_examples=150, deadline=None)
 @given(
     students=st.integers(1, 60),
     period=st.integers(30, 100),

@@ -54,8 +54,10 @@ def _station_minutes(timed: TimedRun) -> Found:
         yield "station_minutes", f"{first}; the unit stretches to its longest round of {needed.most}."
     elif needed.half_minutes <= 2 * needed.least and minutes == needed.least:
         yield "station_minutes", f"{first}; no round is shorter than {needed.least}."
+    elif minutes == needed.most:
+        yield "station_minutes", f"{first}; no round is longer than {needed.most}."
     elif 2 * minutes == needed.half_minutes:
-        yield "station_minutes", f"{first}, and no round is longer than {needed.most}."
+        yield "station_minutes", f"{first}."
     else:
         yield "station_minutes", f"{first}; {spoken(2 * minutes - needed.half_minutes)} more let every team finish."
 
@@ -74,7 +76,8 @@ def _tightest(timed: TimedRun) -> str:
 
 
 def _days(timed: TimedRun) -> Found:
-    text = f"{say_count(len(timed.days), 'day').capitalize()}, the fewest there can be from {say_date(timed.meetings[0].date)} on."
+    first, last = say_date(timed.meetings[0].date), say_date(timed.meetings[-1].date)
+    text = f"{say_count(len(timed.days), 'day').capitalize()}: from {first} on, no plan ends before {last}."
     if max(timed.timetable.rounds) == 1:
         two = overhead(DayParts(2), timed.costs) + 4 * timed.allowed.low
         text += f" Two rounds in one period would need {spoken(two)} min or more."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -65,7 +66,12 @@ def check(context: click.Context, advice: bool, strict: bool, form: str) -> None
 
     Exits with 1 where there is an error (with --strict also a warning), else with 0.
     """
-    checked = problems_of(root_of(context))
+    # Everything made here lives until the report is out, so looking for garbage would only cost time.
+    gc.disable()
+    try:
+        checked = problems_of(root_of(context))
+    finally:
+        gc.enable()
     click.echo(REPORTERS[form](checked.problems, checked.sources, advice=advice), nl=False)
     if advice and form == "text" and checked.department:
         click.echo(levels(checked.department), nl=False)

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import html
 import posixpath
 import re
 from collections.abc import Collection
 from dataclasses import dataclass
-from urllib.parse import unquote
 
 from trivet.reading.near import nearest
 
@@ -85,8 +83,11 @@ def is_address(written: str) -> bool:
 
 def plain(written: str) -> str:
     """Return an address without entities and without characters that no one sees, as a browser would read it."""
-    for _ in range(3):
-        written = html.unescape(written)
+    if "&" in written:
+        from html import unescape  # noqa: PLC0415 - its table of entities takes a while to load, and links rarely need it
+
+        for _ in range(3):
+            written = unescape(written)
     return _UNSEEN.sub("", written).strip()
 
 
@@ -107,15 +108,24 @@ def _address_fault(target: str) -> Fault | None:
     return Fault("address-not-safe", f"{shown(target)} is not a web address", "write an address that begins with https://")
 
 
+def _path_of(target: str) -> str:
+    path = target.partition("#")[0].partition("?")[0]
+    if "%" in path:
+        from urllib.parse import unquote  # noqa: PLC0415 - seldom needed
+
+        return unquote(path)
+    return path
+
+
 def _inner(target: str, slug: str) -> tuple[str, str]:
-    path = unquote(target.partition("#")[0].partition("?")[0])
+    path = _path_of(target)
     whole = posixpath.normpath(posixpath.join(slug, path))
     first, _, inner = whole.partition("/")
     return first, inner
 
 
 def _inside_fault(target: str, around: Surroundings) -> Fault | None:
-    path = unquote(target.partition("#")[0].partition("?")[0])
+    path = _path_of(target)
     slug, inner = _inner(target, around.slug)
     if target.startswith("//") or path.startswith("/") or "\\" in path or slug in ("..", "."):
         what = f"{shown(target)} points outside the unit's folder"

@@ -50,10 +50,9 @@ def opened_everywhere(chromium: Browser, base: str, address: str) -> tuple[objec
     page.on("request", lambda request: requests.append(request.url))
     page.on("dialog", lambda dialog: (dialogs.append(dialog.message), dialog.dismiss()))
     page.goto(base + address, wait_until="load")
-    for link in page.locator("article a").all():
-        href = link.get_attribute("href") or ""
-        if not href.startswith(("http", "../", "./", "/", "#")) or "hit" in href or link.inner_text() in ("bait",):
-            link.dispatch_event("click")
+    for link in page.locator("article a").evaluate_all("links => links.map(a => [a.href, a.textContent])"):
+        if "hit" in link[0] or link[1] == "bait":
+            page.get_by_role("link", name=link[1]).first.dispatch_event("click")
     page.wait_for_timeout(300)
     live = page.evaluate(
         "[...document.querySelectorAll('article iframe, article object, article form, article style, article script, article meta, "

@@ -23,19 +23,25 @@ def cases(kind: str) -> list[Path]:
 def department_of(case: Path, folder: Path) -> Path:
     """Write the department of a case into `folder` and return it."""
     shutil.copytree(PLAIN, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*OWN_FILES))
-    if case != PLAIN:
-        shutil.copytree(case, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*OWN_FILES), symlinks=True)
     for line in _lines(case / "changes.txt"):
-        verb, _, rest = line.partition(" ")
-        path, _, target = rest.partition(" -> ")
-        if verb == "delete":
-            shutil.rmtree(folder / path) if (folder / path).is_dir() else (folder / path).unlink()
-        elif verb == "link":
-            (folder / path).parent.mkdir(parents=True, exist_ok=True)
-            (folder / path).symlink_to(target)
-        else:
-            raise ValueError(f"{case.name}/changes.txt: {line}")
+        _change(folder, *line.split(" ", 2))
+    if case != PLAIN:
+        shutil.copytree(case, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*OWN_FILES))
     return folder
+
+
+def _change(folder: Path, verb: str, path: str, rest: str = "") -> None:
+    target = folder / path
+    target.parent.mkdir(parents=True, exist_ok=True)
+    if verb == "delete":
+        shutil.rmtree(target) if target.is_dir() else target.unlink()
+    elif verb == "link":
+        target.symlink_to(rest.removeprefix("-> "))
+    elif verb == "repeat":
+        count, _, line = rest.partition(" ")
+        target.write_text(f"{line}\n" * int(count), encoding="utf-8")
+    else:
+        raise ValueError(f"{verb} {path} {rest}")
 
 
 def report_on(case: Path, folder: Path) -> str:

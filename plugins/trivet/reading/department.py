@@ -42,7 +42,8 @@ def read_department(root: Path) -> ReadDepartment:
     for unit in units:
         sources |= unit.sources
     problems = [*school.problems, *locks.problems, *(problem for unit in units for problem in unit.problems)]
-    problems += folders.check_links(root)
+    answered = {problem.place.file for problem in problems if problem.code == "file-is-link"}
+    problems += (problem for problem in folders.check_links(root) if problem.place.file not in answered)
     problems += _beside_units(root, slugs, sources)
     department = None
     if school.school:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
@@ -26,6 +26,7 @@ class Draft:
     """`data` is {} where the file could not be read. `lines` are the lines of the whole file.
 
     `files` are the other files of the unit folder, as paths inside it; `units` are the slugs of the department's units.
+    `answered` are the lines that can't be read as typed and have their answer: what they seem to say is not judged further.
     """
 
     slug: str
@@ -38,6 +39,7 @@ class Draft:
     files: tuple[str, ...] = ()
     units: tuple[str, ...] = ()
     simulation: bool = False
+    answered: frozenset[int] = frozenset()
 
     def value(self, *path: str | int) -> Any:
         """Return what stands at `path`, None where nothing does."""
@@ -85,6 +87,10 @@ class Draft:
         # Curly quotes, outer quotes and doubled ones shift a text against its line, so the part is looked for from there on.
         at = line.find(part, max(0, place.column - 1 + offset)) if part else -1
         return replace(place, column=at + 1, length=len(part)) if at >= 0 else place
+
+    def unanswered(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """Yield the problems that stand on lines which have no answer yet."""
+        return (problem for problem in problems if problem.place.file != self.file or problem.place.line not in self.answered)
 
     def error(self, code: str, said: Said | Path, what: str, remedy: str) -> Problem:
         """Say what is wrong with a text, or with the value at a path: the unit can't be used until it is mended."""

@@ -100,6 +100,8 @@ def _reads_as(value: str, kinds: list[str]) -> bool:
 
 
 def _not_in_list(fault: Fault) -> list[Problem]:
+    if fault.value in (None, ""):
+        return [fault.at_key("empty-value", "nothing is written here", fault.remedy)]
     known = [str(each) for each in fault.said]
     near = nearest(shown(fault.value), known)
     instead = part_at(fault.rules, fault.path).get("x-instead", {}).get(fault.value)

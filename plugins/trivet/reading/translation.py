@@ -27,8 +27,8 @@ def read_translations(folder: Path, where: str, unit: Draft, sources: dict[str, 
         sources |= texts
         wrong += checks.check_name(draft.file, language)
         if draft.data:
-            wrong += validate(draft.data, "unit-translation", draft.places, draft.file, partial(form_problem, draft))
-            wrong += checks.check(draft, unit)
+            wrong += draft.unanswered(validate(draft.data, "unit-translation", draft.places, draft.file, partial(form_problem, draft)))
+            wrong += draft.unanswered(checks.check(draft, unit))
         problems += wrong
         if draft.data and not any(problem.severity is Severity.ERROR for problem in wrong):
             found.append(_translation(draft, language))

@@ -63,9 +63,9 @@ def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str],
     if draft.simulation:
         problems += simulation_pages.check(folder, where, others)
     if draft.data:
-        problems += validate(draft.data, "unit", draft.places, draft.file, partial(form_problem, draft))
+        problems += draft.unanswered(validate(draft.data, "unit", draft.places, draft.file, partial(form_problem, draft)))
         for check in (sentences.check, twice.check, hazards.check, standards.check, returns.check, files.check):
-            problems += check(draft)
+            problems += draft.unanswered(check(draft))
     problems += _prose(folder, where, draft, sources)
     translations, found = read_translations(folder, where, draft, sources)
     problems += found
@@ -93,7 +93,10 @@ def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, s
         problems.append(
             Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS)
         )
-    draft = Draft("", file, data, front.places, tuple(source.text.split("\n")), front.body, front.body_line)
+    # Line 1 stands for the whole file.
+    answered = frozenset(problem.place.line for problem in problems) - {1}
+    lines = tuple(source.text.split("\n"))
+    draft = Draft("", file, data, front.places, lines, front.body, front.body_line, answered=answered)
     return draft, problems, {file: source.text}
 
 

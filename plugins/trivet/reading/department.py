@@ -45,6 +45,7 @@ def read_department(root: Path) -> ReadDepartment:
     answered = {problem.place.file for problem in problems if problem.code == "file-is-link"}
     problems += (problem for problem in folders.check_links(root) if problem.place.file not in answered)
     problems += _beside_units(root, slugs, sources)
+    problems += _notes(root, sources)
     department = None
     if school.school:
         department = Department(school=school.school, units=_sound(units), locks=locks.locks, places=school.places)
@@ -57,6 +58,15 @@ def _is_linked(root: Path, slug: str) -> bool:
 
 def _sound(units: list[ReadUnit]) -> dict[str, Unit]:
     return {each.slug: each.unit for each in units if each.unit}
+
+
+def _notes(root: Path, sources: dict[str, str]) -> Iterator[Problem]:
+    """Look at the notes that people leave for each other under school/: they are shared too."""
+    for name in folders.files_of(root / "school") if not (root / "school").is_symlink() else ():
+        if name.endswith(".md"):
+            source = read_source(root / "school" / name, f"school/{name}")
+            sources[f"school/{name}"] = source.text
+            yield from tables.check(f"school/{name}", source.text)
 
 
 def _beside_units(root: Path, slugs: tuple[str, ...], sources: dict[str, str]) -> Iterator[Problem]:

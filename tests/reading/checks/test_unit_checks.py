@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from tests.reading.unit_files import codes, only, read, unit_folder
 from trivet.model.hazard import HAZARDS
@@ -152,6 +154,7 @@ def test_simulation_as_shipped_passes(tmp_path: Path) -> None:
         ("<iframe src='a.html'></iframe>", "framed-page"),
         ("<meta http-equiv='Refresh' content='0'>", "page-moves-away"),
         ("<base href='x/'>", "page-moves-away"),
+        ("<![x[ y", "page-not-read"),
     ],
 )
 def test_page_that_the_policy_stops_is_answered(tmp_path: Path, html: str, code: str) -> None:
@@ -222,3 +225,12 @@ def test_reading_level_warns_above_the_grades(tmp_path: Path) -> None:
     assert str(only(read(tmp_path / "a", hard, ("6-8", "1-2")), "reading-level").severity) == "warning"
     assert str(only(read(tmp_path / "b", hard, ("6-8", "1-12")), "reading-level").severity) == "advice"
     assert "reading-level" not in codes(read(tmp_path / "c", hard, ("6-8", "1-2"), ("stations:\n", f"new words: {words}\nstations:\n")))
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.text(alphabet="<>!?/-[]=\"' abscriptylon:\n", max_size=60))
+def test_any_page_is_read(tmp_path: Path, html: str) -> None:
+    """No page stops the reader."""
+    folder = unit_folder(tmp_path, slug="float-or-sink")
+    (folder / "sim" / "more.html").write_text(html, encoding="utf-8")
+    read_unit(folder, "float-or-sink", tmp_path, ("float-or-sink",))

@@ -22,8 +22,11 @@ def check(folder: Path, where: str, files: tuple[str, ...]) -> Iterator[Problem]
             source = read_source(folder / name, where + name)
             yield from source.problems
             page = _Page(where + name)
-            page.feed(source.text)
-            page.close()
+            try:
+                page.feed(source.text)
+                page.close()
+            except AssertionError:  # how the standard library's parser refuses a broken <![...]> section
+                page.note_unreadable()
             yield from page.problems
 
 
@@ -69,6 +72,10 @@ class _Page(HTMLParser):
         elif name in _TARGETS and tag != "a" and squeezed.startswith(("http:", "https:", "//")):
             what = f"{name} loads {value[:60]}, and the policy of the site stops it"
             self._error("loads-from-elsewhere", what, "copy the file into the unit's folder")
+
+    def note_unreadable(self) -> None:
+        """Say that the page can't be read from here on."""
+        self._error("page-not-read", "from here on this page can't be read", "take out what begins with <![")
 
     def _error(self, code: str, what: str, remedy: str) -> None:
         self._note(code, Severity.ERROR, what, remedy)

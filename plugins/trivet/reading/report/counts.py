@@ -19,6 +19,11 @@ def shown(problems: Iterable[Problem], *, advice: bool) -> tuple[Problem, ...]:
     return tuple(problem for problem in in_order(list(problems)) if advice or problem.severity is not Severity.ADVICE)
 
 
+def printable(text: str) -> str:
+    """Return a text, such as the name of a file, with a sign in place of each character that would break a line or can't be written."""
+    return "".join(each if each.isprintable() else "\ufffd" for each in text)
+
+
 def tally(problems: Iterable[Problem]) -> dict[Severity, int]:
     """Return how many problems of each severity there are."""
     found = Counter(problem.severity for problem in in_order(list(problems)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from trivet.model.problem import Problem, Severity
-from trivet.reading.report.counts import counted, shown
+from trivet.reading.report.counts import counted, printable, shown
 
 LEVELS = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.ADVICE: "notice"}
 
@@ -19,8 +19,8 @@ def ci_lines(problems: Iterable[Problem], *, advice: bool = False) -> str:
 
 def _line(problem: Problem) -> str:
     place = problem.place
-    where = f"file={_property(place.file)},line={place.line},col={place.column},endColumn={place.column + place.length}"
-    return f"::{LEVELS[problem.severity]} {where},title={_property(problem.code)}::{_message(problem.sentence)}"
+    where = f"file={_property(printable(place.file))},line={place.line},col={place.column},endColumn={place.column + place.length}"
+    return f"::{LEVELS[problem.severity]} {where},title={_property(problem.code)}::{_message(printable(problem.sentence))}"
 
 
 def _message(said: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from trivet.model.problem import Place, Problem, Severity
-from trivet.reading.report.counts import counted, shown
+from trivet.reading.report.counts import counted, printable, shown
 
 WIDTH = 120
 """How many characters of a line are shown around a mark."""
@@ -22,7 +22,7 @@ def one_line(problem: Problem) -> str:
     """Return a problem as `file:line:column: where: what; remedy`; a warning or advice says so before it."""
     place = problem.place
     kind = "" if problem.severity is Severity.ERROR else f"{problem.severity}: "
-    return f"{place.file}:{place.line}:{place.column}: {kind}{problem.sentence}"
+    return f"{printable(place.file)}:{place.line}:{place.column}: {kind}{printable(problem.sentence)}"
 
 
 def _lines(problem: Problem, sources: Mapping[str, str]) -> list[str]:

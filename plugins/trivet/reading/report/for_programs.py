@@ -6,7 +6,7 @@ import json as plain_json
 from collections.abc import Iterable
 
 from trivet.model.problem import Problem
-from trivet.reading.report.counts import shown, tally
+from trivet.reading.report.counts import printable, shown, tally
 
 
 def json(problems: Iterable[Problem], *, advice: bool = False) -> str:
@@ -24,11 +24,11 @@ def _fields(problem: Problem) -> dict[str, str | int]:
     return {
         "code": problem.code,
         "severity": str(problem.severity),
-        "file": problem.place.file,
+        "file": printable(problem.place.file),
         "line": problem.place.line,
         "column": problem.place.column,
         "length": problem.place.length,
-        "where": problem.where,
-        "what": problem.what,
-        "remedy": problem.remedy,
+        "where": printable(problem.where),
+        "what": printable(problem.what),
+        "remedy": printable(problem.remedy),
     }

@@ -76,6 +76,7 @@ def test_all_adds_the_level_of_each_card(plain: Path) -> None:
         "rolling-carts, teacher-led",
     ]
     assert "grades" in levels[1]
+    assert lines[-1] == "no problems"
 
 
 def test_json_is_json_and_nothing_else(plain: Path) -> None:

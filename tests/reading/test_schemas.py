@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import json
+import os
+import shutil
+import subprocess
+import sys
+import zipfile
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
+from tests.reading.unit_files import PLAIN
 from trivet.reading import schemas
 from trivet.reading.fits import compiled
 
@@ -47,9 +53,23 @@ def test_installation_without_schemas_says_so(tmp_path: Path) -> None:
         schemas.folder(tmp_path / "plugins" / "trivet")
 
 
-def test_wheel_carries_the_schemas(root: Path) -> None:
-    """The build settings put the schema folder where `folder` looks first."""
-    assert '"schema" = "trivet/schema"' in (root / "pyproject.toml").read_text()
+def test_wheel_works_away_from_the_checkout(root: Path, tmp_path: Path) -> None:
+    """A built wheel carries the schemas and the files of a new unit, and checks a department by itself."""
+    build = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(tmp_path / "wheel")]
+    subprocess.run(build, cwd=root, check=True, capture_output=True)
+    (wheel,) = (tmp_path / "wheel").glob("*.whl")
+    zipfile.ZipFile(wheel).extractall(tmp_path / "installed")
+    project = tmp_path / "project"
+    shutil.copytree(PLAIN, project)
+    code = (
+        "import sys; from trivet.command.main import main; from trivet.reading import schemas;"
+        "sys.stderr.write(str(schemas.folder())); sys.argv = ['trivet', *sys.argv[1:]]; main()"
+    )
+    alone = {**os.environ, "PYTHONPATH": str(tmp_path / "installed")}
+    for words in (["new", "unit", "heat-it-up"], ["check"]):
+        done = subprocess.run([sys.executable, "-c", code, *words], cwd=project, env=alone, capture_output=True, text=True, check=False)
+        assert done.returncode == 0, done.stdout + done.stderr
+        assert done.stderr == str(tmp_path / "installed" / "trivet" / "schema")
 
 
 @pytest.mark.parametrize("name", NAMES)

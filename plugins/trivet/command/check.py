@@ -72,9 +72,9 @@ def check(context: click.Context, advice: bool, strict: bool, form: str) -> None
         checked = problems_of(root_of(context))
     finally:
         gc.enable()
-    click.echo(REPORTERS[form](checked.problems, checked.sources, advice=advice), nl=False)
     if advice and form == "text" and checked.department:
         click.echo(levels(checked.department), nl=False)
+    click.echo(REPORTERS[form](checked.problems, checked.sources, advice=advice), nl=False)
     warned = any(problem.severity is Severity.WARNING for problem in checked.problems)
     context.exit(1 if checked.failed or (strict and warned) else 0)
 
@@ -88,4 +88,4 @@ def levels(department: Department) -> str:
         for name, found in card_levels(unit):
             said = f"{found.words_for_band}; hardest: {found.hardest[0]}" if found else "too short for a reading level"
             lines.append(f"{slug}, {name}: {said}")
-    return "\n".join(["", "Reading levels (Flesch-Kincaid, new words left out)", *lines]) + "\n" if lines else ""
+    return "\n".join(["Reading levels (Flesch-Kincaid, new words left out)", *lines, "", ""]) if lines else ""

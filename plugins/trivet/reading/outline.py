@@ -1,4 +1,9 @@
-"""Questions asked of a schema while wording a problem: what may stand here, where does this key belong, how does one look?"""
+"""Questions asked of a schema while wording a problem: what may stand here, where does this key belong, how does one look?
+
+Keywords of our own in the schemas, which other programs pass over: `x-hint` (what to write instead, in plain words), `x-hint-keys` (the
+same for keys that are names), `x-instead` (what to do instead of one value), `x-code` (the code of the problem when the key is
+missing), `x-form` (the sentence form that words the answer, `trivet.reading.form_problems.FORMS`).
+"""
 
 from __future__ import annotations
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from trivet.model.problem import Problem, Severity
 from trivet.model.unit import StationText, Translation
+from trivet.reading.checks import tables
 from trivet.reading.checks import translation as checks
 from trivet.reading.draft import Draft
 from trivet.reading.form_problems import form_problem
@@ -26,6 +27,7 @@ def read_translations(folder: Path, where: str, unit: Draft, sources: dict[str, 
         draft, wrong, texts = read_draft(folder / name, where + name)
         sources |= texts
         wrong += checks.check_name(draft.file, language)
+        wrong += tables.check(draft.file, draft.body, draft.body_line)
         if draft.data:
             wrong += draft.unanswered(validate(draft.data, "unit-translation", draft.places, draft.file, partial(form_problem, draft)))
             wrong += draft.unanswered(checks.check(draft, unit))

@@ -101,7 +101,16 @@ def test_picture_from_another_unit_is_answered() -> None:
 
 @pytest.mark.parametrize(
     ("path", "page", "good"),
-    [("sim/", True, True), ("sim", True, True), ("sim/", False, False), ("story.md", False, True), ("Story.md", False, False)],
+    [
+        ("sim/", True, True),
+        ("sim", True, True),
+        ("sim/", False, False),
+        ("story.md", False, True),
+        ("Story.md", False, False),
+        ("./story.md", False, False),
+        ("data//results.csv", False, False),
+        ("./sim/", True, False),
+    ],
 )
 def test_file_is_there_or_answered(path: str, page: bool, good: bool) -> None:
     """A folder counts for a page alone, and letter case matters, since it does on a server."""

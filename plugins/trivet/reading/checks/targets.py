@@ -60,6 +60,9 @@ def file_fault(written: str, files: Collection[str], *, page: bool = False) -> F
         what = f"{shown(written)} points outside the unit's folder"
         return Fault("path-outside", what, "copy the file into this folder and write its path from here on, such as data/results.csv")
     name = posixpath.normpath(written)
+    if name != written.rstrip("/"):
+        # Whoever uses the path compares it with the names of files, so there is one way to write each.
+        return Fault("path-roundabout", f"{shown(written)} is a roundabout way to write a path", f"write {name}")
     if name in files or (page and posixpath.join(name, "index.html").removeprefix("./") in files):
         return None
     what = f"there is no file {shown(written)} in the unit's folder"

@@ -9,12 +9,12 @@ from trivet.model.problem import Problem
 from trivet.model.unit import Unit
 from trivet.reading.checks.remarks import advice, warning
 
-_HELPERS = (
+_AUXILIARIES = (
     "do", "does", "did", "is", "are", "was", "were", "am", "can", "could", "will", "would", "shall", "should", "has", "have", "had",
     "may", "might", "must", "don't", "doesn't", "didn't", "isn't", "aren't", "wasn't", "weren't", "can't", "couldn't", "won't",
     "wouldn't", "shouldn't", "haven't", "hasn't",
 )  # fmt: skip
-_CLOSED = re.compile(rf"(?:{'|'.join(_HELPERS)})\b", re.IGNORECASE)
+_CLOSED = re.compile(rf"(?:{'|'.join(_AUXILIARIES)})\b", re.IGNORECASE)
 _UNDERSTOOD = re.compile(
     r"\b(?:understand|understood|clear|ready|got (?:it|that)|makes? sense|any questions|everyone (?:ok|okay|good)|all (?:set|good))\b",
     re.IGNORECASE,

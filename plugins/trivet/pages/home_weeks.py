@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 
 from trivet.model.department import Department
 from trivet.model.plan import Day, Plan, Plans
@@ -15,6 +15,7 @@ from trivet.pages.links import HOME, lesson_address, relative
 from trivet.pages.spoken import clock, month_day, short_date, weekday
 from trivet.pages.stations import tag
 from trivet.pages.words import Words
+from trivet.planning.dates import meetings, school_days
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,8 @@ class TermView:
 def terms(department: Department, plans: Plans, words: Words) -> tuple[TermView, ...]:
     """Return the terms of the year that have planned weeks; what lies in no term stands under the year."""
     calendar = department.school.calendar
-    weeks = {monday: _week(monday, department, plans, words) for monday in sorted(_mondays(plans))}
+    bells = _starts(department)
+    weeks = {monday: _week(monday, department, plans, bells, words) for monday in sorted(_mondays(plans))}
     found = []
     for term in (*calendar.terms, None):
         mine = tuple(weeks[m] for m in weeks if _term_of(m, calendar) == term)
@@ -88,10 +90,17 @@ def _term_of(monday: date, calendar: Calendar) -> Term | None:
     return next((t for t in calendar.terms if t.first <= monday + timedelta(days=6) and monday <= t.last), None)
 
 
-def _week(monday: date, department: Department, plans: Plans, words: Words) -> WeekView:
+def _starts(department: Department) -> dict[tuple[str, date], time]:
+    """When each class begins on each of its days."""
+    school = department.school
+    days = school_days(school.calendar)
+    return {(each.id, m.date): m.start for each in school.classes.values() for m in meetings(days, school.bells, each)}
+
+
+def _week(monday: date, department: Department, plans: Plans, bells: Mapping[tuple[str, date], time], words: Words) -> WeekView:
     weekdays = sorted({*department.school.calendar.weekly, *(d.date.weekday() for p in plans.plans for d in p.days)})
     dates = [monday + timedelta(days=each) for each in weekdays]
-    rows = sorted(_rows(dates, department, plans, words), key=lambda row: row[0])
+    rows = sorted(_rows(dates, department, plans, bells, words), key=lambda row: row[0])
     classes = department.school.classes
     without = [each for each in classes if each not in {row.class_id for _, row in rows}]
     return WeekView(
@@ -103,25 +112,27 @@ def _week(monday: date, department: Department, plans: Plans, words: Words) -> W
     )
 
 
-def _rows(dates: list[date], department: Department, plans: Plans, words: Words) -> Iterator[tuple[tuple[object, ...], Row]]:
+def _rows(
+    dates: list[date], department: Department, plans: Plans, bells: Mapping[tuple[str, date], time], words: Words
+) -> Iterator[tuple[tuple[time, str, date], Row]]:
+    """Yield the rows of a week, each with what it is sorted by: the bell, the class, the unit's first day."""
     for plan in plans.plans:
         days = {day.date: day for day in plan.days}
         cells = tuple(_cell(day, days, plan, words) for day in dates)
         if not any(cell.text for cell in cells):
             continue
-        first = next((days[day] for day in dates if day in days), None)
-        start = first.start if first else plan.pre_check.start if plan.pre_check else None
+        start = next((bells[plan.class_id, day] for day, cell in zip(dates, cells, strict=True) if cell.text), time())
         school_class = department.school.classes[plan.class_id]
         room = department.school.rooms.get(school_class.room)
         row = Row(
             class_id=plan.class_id,
-            time=clock(start) if start else "",
+            time=clock(start),
             unit=department.units[plan.unit].title,
             href=relative(HOME, lesson_address(plan.class_id, plan.unit)),
             room=room.name if room else "",
             cells=cells,
         )
-        yield (start is None, start, plan.class_id, plan.days[0].date if plan.days else dates[0]), row
+        yield (start, plan.class_id, plan.days[0].date if plan.days else dates[0]), row
 
 
 def _cell(day: date, days: Mapping[date, Day], plan: Plan, words: Words) -> Cell:

@@ -7,14 +7,13 @@ from dataclasses import dataclass
 from datetime import time
 
 from trivet.model.plan import Block, Day, Plan
-from trivet.model.school import Room, School, SchoolClass
 from trivet.model.station import Kind
 from trivet.pages.days import Lane, block_name, lanes
+from trivet.pages.lesson_run import LessonRun
 from trivet.pages.scale import length_class
 from trivet.pages.spoken import clock, minutes
-from trivet.pages.words import Words
 from trivet.planning.costs import costs
-from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
+from trivet.planning.headcount import Headcount
 from trivet.planning.team_sizes import LETTERS
 
 THIN = 2
@@ -63,60 +62,51 @@ class Timeline:
     blocks: tuple[LessonBlock, ...]
 
 
-def headcount_on(plan: Plan, day: Day, school_class: SchoolClass, school: School) -> Headcount:
-    """Count the groups of a day: the kept ones, or by the size of the class."""
-    if plan.groups is not None:
-        return by_groups(plan.groups)
-    return by_size(len(seats_on(school_class, day.date)), school.settings.defaults.team_size)
-
-
-def timeline(plan: Plan, day: Day, school_class: SchoolClass, school: School, words: Words) -> Timeline:
+def timeline(run: LessonRun, day: Day) -> Timeline:
     """Return a day to scale."""
-    room = school.rooms.get(school_class.room)
-    counted = headcount_on(plan, day, school_class, school)
-    blocks = [_block(plan, block, day, counted, room, school, words) for block in day.blocks]
+    counted = run.headcount(day)
+    blocks = [_block(run, block, counted) for block in day.blocks]
     if day.surplus_minutes:
         at = day.minutes - day.surplus_minutes
         thin = "thin " if day.surplus_minutes < THIN else ""
         placed = f"spare {thin}{length_class('at', at)} {length_class('m', day.surplus_minutes)}"
-        blocks.append(LessonBlock(placed, "", words("lesson.left"), words("time.min", minutes=minutes(day.surplus_minutes))))
+        left = run.words("time.min", minutes=minutes(day.surplus_minutes))
+        blocks.append(LessonBlock(placed, "", run.words("lesson.left"), left))
     rounds = [int(block.minutes) for block in day.blocks if block.kind == "station"]
     scale = f"{length_class('n', day.minutes)} {length_class('r', min(rounds, default=day.minutes))}"
     return Timeline(scale, tuple(_labels(day)), tuple(blocks))
 
 
-def _block(
-    plan: Plan, block: Block, day: Day, counted: Headcount, room: Room | None, school: School, words: Words
-) -> LessonBlock:
+def _block(run: LessonRun, block: Block, counted: Headcount) -> LessonBlock:
     placed = f"{length_class('at', block.at)} {length_class('m', block.minutes)}"
-    name = block_name(block, words)
-    length = _length(block, counted, school, words)
+    name = block_name(block, run.words)
+    length = _length(run, block, counted)
     if block.kind == "station" and block.round is not None:
-        found = tuple(_lane(lane, plan, counted, room, words) for lane in lanes(plan, block.round, words))
+        found = tuple(_lane(run, lane, counted) for lane in lanes(run.plan, block.round, run.words))
         return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found)
-    if block.kind == "launch" and plan.way == "rotate":
-        name = words("lesson.launch_and_checks", n=counted.teams_to_ask)
+    if block.kind == "launch" and not run.whole_class:
+        name = run.words("lesson.launch_and_checks", n=counted.teams_to_ask)
     thin = "thin " if block.minutes < THIN else ""
     return LessonBlock(f"{thin}{placed}", clock(block.start), name, length)
 
 
-def _length(block: Block, counted: Headcount, school: School, words: Words) -> str:
+def _length(run: LessonRun, block: Block, counted: Headcount) -> str:
     """Return the minutes of a block; what was added to its least is shown as a sum."""
-    fixed = costs(school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
+    fixed = costs(run.school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
     least = {"reflection": fixed.reflection / 2, "pack_up": fixed.pack_up / 2}.get(block.kind, block.minutes)
     if 0 < least < block.minutes and block.minutes >= THIN:
-        return words("lesson.sum", least=minutes(least), more=minutes(block.minutes - least), minutes=minutes(block.minutes))
-    return words("time.min", minutes=minutes(block.minutes))
+        return run.words("lesson.sum", least=minutes(least), more=minutes(block.minutes - least), minutes=minutes(block.minutes))
+    return run.words("time.min", minutes=minutes(block.minutes))
 
 
-def _lane(lane: Lane, plan: Plan, counted: Headcount, room: Room | None, words: Words) -> LessonLane:
+def _lane(run: LessonRun, lane: Lane, counted: Headcount) -> LessonLane:
     kind = Kind(lane.station.css.replace("-", "_"))
-    place = room.stands.get(kind, "") if room else ""
+    place = run.room.stands.get(kind, "") if run.room else ""
     if not lane.letters:
         return LessonLane(lane, place, "", "")
     students = sum(counted.groups[letter].students for letter in lane.letters)
-    teams = _teams(plan, lane.letters, counted)
-    return LessonLane(lane, place, words("lesson.students", n=students), " ".join(teams))
+    teams = _teams(run.plan, lane.letters, counted)
+    return LessonLane(lane, place, run.words("lesson.students", n=students), " ".join(teams))
 
 
 def _teams(plan: Plan, letters: str, counted: Headcount) -> Iterable[str]:

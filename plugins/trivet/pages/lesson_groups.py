@@ -5,14 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trivet.model.lock import StationGroup
-from trivet.model.plan import Plan
-from trivet.model.school import Role, Room, School
+from trivet.model.school import Role
 from trivet.model.station import Kind
-from trivet.model.unit import Unit
 from trivet.pages.days import stations_of
+from trivet.pages.lesson_run import LessonRun
 from trivet.pages.spoken import number_of
 from trivet.pages.stations import Tag, tag
-from trivet.pages.words import Words
 from trivet.planning.team_sizes import LETTERS
 
 
@@ -45,18 +43,18 @@ class GroupBoard:
     teams: tuple[Team, ...]
 
 
-def boards(plan: Plan, number: int, unit: Unit, room: Room | None, school: School, words: Words) -> tuple[GroupBoard, ...]:
+def boards(run: LessonRun, number: int) -> tuple[GroupBoard, ...]:
     """Return the boards of a round, A to C; () where groups are not public."""
-    where = stations_of(plan, number)
-    if plan.groups is None or where is None:
+    where, groups = stations_of(run.plan, number), run.plan.groups
+    if groups is None or where is None:
         return ()
-    shown = [letter for letter in LETTERS if letter in where and letter in plan.groups and plan.groups[letter].teams]
-    return tuple(_board(letter, plan.groups[letter], where[letter], unit, room, school, words) for letter in shown)
+    shown = [letter for letter in LETTERS if letter in where and letter in groups and groups[letter].teams]
+    return tuple(_board(run, letter, groups[letter], where[letter]) for letter in shown)
 
 
-def _board(letter: str, group: StationGroup, kind: Kind, unit: Unit, room: Room | None, school: School, words: Words) -> GroupBoard:
-    names = {role.id: role for role in school.roles}
-    shown = unit.roles != "students"
+def _board(run: LessonRun, letter: str, group: StationGroup, kind: Kind) -> GroupBoard:
+    names = {role.id: role for role in run.school.roles}
+    shown = run.unit.roles != "students"
     team_of = {student: code for code, members in group.teams.items() for student in members}
     teams = tuple(
         Team(code, tuple(Member(s, number_of(s), _duties(roles, names) if shown else "") for s, roles in members.items()))
@@ -65,9 +63,9 @@ def _board(letter: str, group: StationGroup, kind: Kind, unit: Unit, room: Room 
     pairs = group.pairs if kind is Kind.ONLINE else ()
     return GroupBoard(
         letter=letter,
-        station=tag(kind, words),
-        place=room.stands.get(kind, "") if room else "",
-        count=words("lesson.students", n=len(team_of)),
+        station=tag(kind, run.words),
+        place=run.room.stands.get(kind, "") if run.room else "",
+        count=run.words("lesson.students", n=len(team_of)),
         pairs=tuple(tuple(Member(s, number_of(s), team_of.get(s, "")) for s in pair) for pair in pairs),
         teams=teams,
     )

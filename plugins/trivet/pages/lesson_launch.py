@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trivet.model.plan import Day, Plan
-from trivet.model.school import School
+from trivet.model.plan import Block, Day, Plan
 from trivet.model.station import Kind
-from trivet.model.unit import Unit
 from trivet.pages.days import stations_of
+from trivet.pages.lesson_run import LessonRun
 from trivet.pages.scale import length_class
 from trivet.pages.spoken import clock, minutes, number_of
 from trivet.pages.stations import Segment, Tag, tag
 from trivet.pages.words import Words
-from trivet.planning.headcount import Headcount
-from trivet.planning.launch import launch
+from trivet.planning.launch import Launch, launch
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,50 +55,46 @@ class LaunchView:
     alone: str
 
 
-def launches(plan: Plan, day: Day, unit: Unit, counted: Headcount, school: School, words: Words) -> tuple[LaunchView, ...]:
+def launches(run: LessonRun, day: Day) -> tuple[LaunchView, ...]:
     """Return the launches of a day, in order; a round that opens with a recap has none."""
-    found = []
-    for block in day.blocks:
-        if block.kind != "launch" or block.round is None:
-            continue
-        whole_class = plan.way == "whole_class"
-        parts = launch(unit, school.settings.defaults, counted, whole_class=whole_class)
-        where = stations_of(plan, block.round) or {}
-        alone = next((letter for letter, kind in where.items() if kind is Kind.TEACHER_LED), "")
-        end = next((later.start for later in day.blocks if later.at >= block.at + block.minutes), day.end)
-        key = f"r{block.round}"
-        found.append(
-            LaunchView(
-                title=words("lesson.launch_title", n=block.round),
-                clock=words("lesson.from_to", start=clock(block.start), end=clock(end)),
-                over=length_class("n", block.minutes),
-                segments=_segments(parts.parts, block.minutes, parts.teams, words),
-                first=tuple(
-                    First(f"{key}-{name}", words(f"lesson.launch.{name}"), words("time.min", minutes=minutes(length)))
-                    for name, length in parts.parts
-                    if name != "spot_checks"
-                ),
-                checks=_checks(plan, block.round, words),
-                teams=parts.teams,
-                while_working=whole_class,
-                alone_letter="" if whole_class else alone,
-                alone_station=tag(Kind.TEACHER_LED, words),
-                alone="" if whole_class else unit.teacher_led.start_alone,
-            )
-        )
-    return tuple(found)
+    parts = launch(run.unit, run.school.settings.defaults, run.headcount(day), whole_class=run.whole_class)
+    return tuple(_launch(run, day, block, block.round, parts) for block in day.blocks if block.kind == "launch" and block.round)
 
 
-def _segments(parts: tuple[tuple[str, float], ...], whole: float, teams: int, words: Words) -> tuple[Segment, ...]:
+def _launch(run: LessonRun, day: Day, block: Block, number: int, parts: Launch) -> LaunchView:
+    words = run.words
+    where = stations_of(run.plan, number) or {}
+    alone = "" if run.whole_class else next((letter for letter, kind in where.items() if kind is Kind.TEACHER_LED), "")
+    end = next((later.start for later in day.blocks if later.at >= block.at + block.minutes), day.end)
+    return LaunchView(
+        title=words("lesson.launch_title", n=number),
+        clock=words("lesson.from_to", start=clock(block.start), end=clock(end)),
+        over=length_class("n", block.minutes),
+        segments=_segments(parts, block.minutes, words),
+        first=tuple(
+            First(f"r{number}-{name}", words(f"lesson.launch.{name}"), words("time.min", minutes=minutes(length)))
+            for name, length in parts.parts
+            if name != "spot_checks"
+        ),
+        checks=_checks(run.plan, number, words),
+        teams=parts.teams,
+        while_working=run.whole_class,
+        alone_letter=alone,
+        alone_station=tag(Kind.TEACHER_LED, words),
+        alone="" if run.whole_class else run.unit.teacher_led.start_alone,
+    )
+
+
+def _segments(parts: Launch, whole: float, words: Words) -> tuple[Segment, ...]:
     """Return the parts to scale over the whole block, so that what planning rounded up stands at the end."""
     segments = []
     at = 0.0
-    for name, length in parts:
+    for name, needed in parts.parts:
+        length = min(needed, whole - at)
         if length <= 0:
             continue
-        length = min(length, whole - at)
-        full = words("bar.part", name=words(f"lesson.launch.{name}", n=teams), minutes=minutes(length))
-        short = words("lesson.checks_short", minutes=minutes(length), n=teams) if name == "spot_checks" else minutes(length)
+        full = words("bar.part", name=words(f"lesson.launch.{name}", n=parts.teams), minutes=minutes(length))
+        short = words("lesson.checks_short", minutes=minutes(length), n=parts.teams) if name == "spot_checks" else minutes(length)
         segments.append(Segment(f"{length_class('at', at)} {length_class('m', length)}", short, full))
         at += length
     return tuple(segments)

@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from trivet.model.department import Department
 from trivet.model.page import Page
 from trivet.model.plan import Day, MaterialTotal, Plan, Plans
-from trivet.model.school import Room, Run
+from trivet.model.school import Run
 from trivet.model.station import Kind
-from trivet.model.unit import Unit
 from trivet.pages.build_info import BuildInfo
-from trivet.pages.lesson_day import Timeline, headcount_on, timeline
+from trivet.pages.lesson_day import Timeline, timeline
 from trivet.pages.lesson_groups import GroupBoard, boards
 from trivet.pages.lesson_launch import LaunchView, launches
+from trivet.pages.lesson_run import LessonRun
 from trivet.pages.links import HOME, lesson_address, relative
 from trivet.pages.render import render
 from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date
@@ -66,18 +66,17 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
     unit = department.units[plan.unit]
     page = lesson_address(plan.class_id, plan.unit)
     school = department.school
-    school_class = school.classes[plan.class_id]
+    made = LessonRun(plan, unit, school, words)
     run = next((r for r in school.runs if r.class_id == plan.class_id and r.unit == plan.unit), None)
     body = render(
         "lesson.html",
         words,
         plan=plan,
         unit=unit,
-        school_class=school_class,
         home=relative(page, HOME),
         bar=unit_bar(unit, plans, page, words),
-        days=tuple(_day(plan, day, unit, department, words) for day in plan.days),
-        roles=school.roles if plan.way == "whole_class" else (),
+        days=tuple(_day(made, day) for day in plan.days),
+        roles=school.roles if made.whole_class else (),
         drawn=plan.groups is not None,
         adult=_second_adult(run, words),
         pre_check=_pre_check(plan, words),
@@ -94,24 +93,20 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
     return Page(page, {"title": title, "kind": "lesson", "lang": words.language, "search": False}, body)
 
 
-def _day(plan: Plan, day: Day, unit: Unit, department: Department, words: Words) -> DayView:
-    school = department.school
-    school_class = school.classes[plan.class_id]
-    room = school.rooms.get(school_class.room)
+def _day(run: LessonRun, day: Day) -> DayView:
     numbers = [block.round for block in day.blocks if block.kind == "station" and block.round is not None]
     kinds = {block.kind for block in day.blocks}
-    counted = headcount_on(plan, day, school_class, school)
     return DayView(
         id=day.date.isoformat(),
-        date=short_date(day.date, words),
-        rounds=rounds_of(day, plan, words),
-        facts=_facts(day, room, counted.students, counted.teams, words),
-        timeline=timeline(plan, day, school_class, school, words),
-        launches=launches(plan, day, unit, counted, school, words),
-        groups=tuple(RoundBoards(words("lesson.groups_title", n=n), boards(plan, n, unit, room, school, words)) for n in numbers),
-        expectations=school.expectations if "expectations" in kinds else (),
+        date=short_date(day.date, run.words),
+        rounds=rounds_of(day, run.plan, run.words),
+        facts=_facts(run, day),
+        timeline=timeline(run, day),
+        launches=launches(run, day),
+        groups=tuple(RoundBoards(run.words("lesson.groups_title", n=n), boards(run, n)) for n in numbers),
+        expectations=run.school.expectations if "expectations" in kinds else (),
         write_up="write_up" in kinds,
-        watch=plan.way == "whole_class" and bool(numbers),
+        watch=run.whole_class and bool(numbers),
     )
 
 
@@ -128,13 +123,14 @@ def rounds_of(day: Day, plan: Plan, words: Words) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _facts(day: Day, room: Room | None, students: int, teams: int, words: Words) -> tuple[str, ...]:
+def _facts(run: LessonRun, day: Day) -> tuple[str, ...]:
+    words, counted = run.words, run.headcount(day)
     facts = [
         words("lesson.from_to", start=clock(day.start), end=clock(day.end)),
         words("time.min", minutes=minutes(day.minutes)),
-        room.name if room else "",
-        words("lesson.students", n=students),
-        words("lesson.teams", n=teams),
+        run.room.name if run.room else "",
+        words("lesson.students", n=counted.students),
+        words("lesson.teams", n=counted.teams),
         "" if day.day_type == "regular" else words("lesson.day_type", name=day.day_type.replace("_", " ")),
     ]
     return tuple(fact for fact in facts if fact)

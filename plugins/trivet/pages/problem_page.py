@@ -40,9 +40,7 @@ class ProblemView:
     lines: tuple[SourceLine, ...]
 
 
-def problem_pages(
-    department: Department, problems: Sequence[Problem], sources: Mapping[str, str], words: Words
-) -> tuple[Page, ...]:
+def problem_pages(department: Department, problems: Sequence[Problem], sources: Mapping[str, str], words: Words) -> tuple[Page, ...]:
     """Return a page for each unit that could not be read, in the place of its own."""
     found: dict[str, list[Problem]] = {}
     for problem in problems:

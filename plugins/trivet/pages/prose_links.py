@@ -1,8 +1,10 @@
-"""What a teacher's link may point at: https and mail addresses, files of the unit's folder, other units."""
+"""What a teacher's link may point at: https and mail addresses, files of the unit's folder, other units.
+
+A link that leads nowhere is a problem when the unit is read; here it is only never made, whatever was read before.
+"""
 
 from __future__ import annotations
 
-import difflib
 import html
 import posixpath
 import re
@@ -14,24 +16,14 @@ from trivet.pages.links import relative, unit_address
 
 SCHEMES = ("https", "mailto")
 _SCHEME = re.compile(r"[a-z][a-z0-9+.\-]*:", re.IGNORECASE)
-_COPY = "copy the picture into the unit's folder and give its name"
-_NAME = "name a file in the unit's folder"
 _UNSEEN = re.compile(r"[\x00-\x1f\x7f-\x9f\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff]")
-
-
-@dataclass(frozen=True, slots=True)
-class Refused:
-    """A link that is not followed: what is wrong with it and what to write."""
-
-    what: str
-    remedy: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UnitLinks:
-    """Resolves the links in the prose of one unit, as seen from one page.
+    """Resolves the addresses in one unit, as seen from the page at `page`.
 
-    `files` are the paths in the unit's folder, `units` the slugs of all units; `page` is the address of the page that carries the prose.
+    `files` are the paths in the unit's folder, `units` the slugs of all units.
     """
 
     slug: str
@@ -39,47 +31,38 @@ class UnitLinks:
     units: Collection[str]
     page: str
 
-    def link(self, written: str) -> str | Refused:
-        """Return the address to put into `href`, or why there is none."""
+    def link(self, written: str) -> str | None:
+        """Return the address to put into `href`, None where there is to be no link."""
         target = plain(written)
         if _SCHEME.match(target):
             return outside(target)
         found = self._inside(target)
-        return found if isinstance(found, Refused) else relative(self.page, found)
+        return found and relative(self.page, found)
 
-    def image(self, written: str) -> str | Refused:
-        """Return the address to put into `src`, or why there is none: pictures come from the unit's folder alone."""
+    def image(self, written: str) -> str | None:
+        """Return the address to put into `src`: pictures come from the unit's folder alone."""
         target = plain(written)
-        if _SCHEME.match(target) or target.startswith("//"):
-            return Refused(f"a picture from elsewhere: {shown(target)}", _COPY)
-        found = self._inside(target)
-        if isinstance(found, str) and not found.startswith(unit_address(self.slug)):
-            return Refused(f"{shown(target)} is not in the unit's folder", _COPY)
-        return found if isinstance(found, Refused) else relative(self.page, found)
+        found = None if _SCHEME.match(target) else self._inside(target)
+        if found is None or not found.startswith(unit_address(self.slug)):
+            return None
+        return relative(self.page, found)
 
-    def _inside(self, target: str) -> str | Refused:
+    def _inside(self, target: str) -> str | None:
+        """Return where a path leads, from the site's root."""
         path, mark, anchor = target.partition("#")
         path = unquote(path.partition("?")[0])
-        if target.startswith("//") or path.startswith("/") or "\\" in path:
-            return Refused(f"{shown(target)} points outside the unit's folder", "give the path from this file on, such as data/results.csv")
-        if not path:
-            return Refused(f"there is no place called {shown(target)} on the page", _NAME)
-        whole = posixpath.normpath(posixpath.join(self.slug, path))
-        if whole.startswith("..") or whole == ".":
-            return Refused(f"{shown(target)} points outside the units", _NAME)
-        slug, _, inner = whole.partition("/")
-        if slug != self.slug:
-            if slug in self.units and inner in ("", "index.md"):
-                return unit_address(slug) + mark + anchor
-            return Refused(f"there is no {shown(target)}", _nearest(target, [f"../{u}/" for u in sorted(self.units)]))
+        if not path or path.startswith("/") or "\\" in path:
+            return None
+        slug, _, inner = posixpath.normpath(posixpath.join(self.slug, path)).partition("/")
         if inner in ("", "index.md"):
-            return unit_address(slug) + mark + anchor
-        if inner.endswith(".md") and inner in self.files:
-            return Refused(f"{inner} has no page of its own", "say what it is, without a link")
-        for name in (inner, f"{inner}/index.html"):
-            if name in self.files:
-                return unit_address(slug) + quote(inner + ("/" if name != inner else "")) + mark + anchor
-        return Refused(f"there is no {shown(target)} in the unit's folder", _nearest(inner, sorted(f for f in self.files if not f.endswith(".md"))))
+            known = slug == self.slug or slug in self.units
+            return unit_address(slug) + mark + anchor if known else None
+        published = {name for name in self.files if not name.endswith(".md")} if slug == self.slug else set()
+        if inner in published:
+            return unit_address(slug) + quote(inner) + mark + anchor
+        if f"{inner}/index.html" in published:
+            return unit_address(slug) + quote(inner) + "/" + mark + anchor
+        return None
 
 
 def plain(written: str) -> str:
@@ -89,21 +72,10 @@ def plain(written: str) -> str:
     return _UNSEEN.sub("", written).strip()
 
 
-def outside(target: str) -> str | Refused:
-    """Return an address with a scheme where the scheme is on the list."""
-    parts = urlsplit(target) if target.count("[") == target.count("]") == 0 else None
-    if parts and parts.scheme.lower() in SCHEMES and (parts.netloc or parts.scheme.lower() == "mailto"):
-        return target
-    if target.lower().startswith("http:"):
-        return Refused(f"{shown(target)} is not a safe address", f"write https://{target[5:].lstrip('/')}")
-    return Refused(f"{shown(target)} is not a web address", "begin the address with https://")
-
-
-def shown(target: str) -> str:
-    """Return an address cut to a readable length for a message."""
-    return target if len(target) <= 60 else target[:57] + "..."
-
-
-def _nearest(target: str, names: list[str]) -> str:
-    near = difflib.get_close_matches(target, names, 1, 0.5)
-    return f"write {near[0]}" if near else _NAME
+def outside(target: str) -> str | None:
+    """Return an address with a scheme where the scheme is on the list, else None."""
+    if "[" in target or "]" in target:
+        return None
+    parts = urlsplit(target)
+    scheme = parts.scheme.lower()
+    return target if scheme in SCHEMES and (parts.netloc or scheme == "mailto") else None

@@ -25,12 +25,11 @@ def unit_links(unit: Unit, department: Department, page: str) -> UnitLinks:
 
 def open_link(unit: Unit, links: UnitLinks, words: Words) -> FileLink | None:
     """Return the link that opens the online station's simulation, or None where its address leads nowhere."""
-    found = links.link(unit.online.open) if unit.online.open else ""
-    return FileLink(words("station.open"), found) if isinstance(found, str) and found else None
+    found = links.link(unit.online.open)
+    return FileLink(words("station.open"), found) if found else None
 
 
 def task_link(unit: Unit, links: UnitLinks) -> FileLink:
     """Return the task that replaces the hands-on station: a link where it is a file, else its sentence."""
     text = unit.hands_on.instead
-    found = links.link(text) if text in unit.files else ""
-    return FileLink(text, found if isinstance(found, str) else "")
+    return FileLink(text, (links.link(text) if text in unit.files else None) or "")

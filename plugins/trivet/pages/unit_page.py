@@ -85,7 +85,7 @@ def unit_page(unit: Unit, department: Department, plans: Plans, build: BuildInfo
         week_title=_week_title(shown, words) if shown else "",
         week_who=_week_who(shown, department, words) if shown else "",
         round_fact=_round_fact(asks, length, words),
-        stations=tuple(_station(station, unit, asks, length, links, words) for station in unit.stations),
+        stations=tuple(_station(station, unit, links, words, asks=asks, length=length) for station in unit.stations),
         questions=tuple(
             Asked(q.ask, q.listen_for, "" if q.prompt is Prompt.CORE else words(f"unit.prompt.{q.prompt}"))
             for q in unit.teacher_led.questions
@@ -97,7 +97,7 @@ def unit_page(unit: Unit, department: Department, plans: Plans, build: BuildInfo
         returns=_returns(unit, department, page),
         rubric_levels=range(max((len(row.levels) for row in unit.rubric), default=0)),
         runs=_runs(unit, department, plans, page, words),
-        prose=render_prose(unit.body, links, shift=1, table_label=words("prose.table")).html,
+        prose=render_prose(unit.body, links, shift=1, table_label=words("prose.table")),
         built=long_date(build.date, words),
         version=build.version,
     )
@@ -128,7 +128,7 @@ def _round_fact(asks: Needed, length: float, words: Words) -> str:
     return words("unit.round_fact", minutes=minutes(asks.minutes), spare=spare, least=asks.least, most=asks.most)
 
 
-def _station(station: AnyStation, unit: Unit, asks: Needed, length: float, links: UnitLinks, words: Words) -> StationView:
+def _station(station: AnyStation, unit: Unit, links: UnitLinks, words: Words, *, asks: Needed, length: float) -> StationView:
     name = tag(station.kind, words)
     terms = [*_variables(station, words), *_own_terms(station, links, words)]
     if station.done_when:
@@ -214,4 +214,3 @@ def _runs(unit: Unit, department: Department, plans: Plans, page: str, words: Wo
             starts = words("unit.from", first=month_day(run.starts, words))
             found.append(RunView(run.class_id, name, starts, "", missing.get(run.class_id, words("unit.not_planned"))))
     return tuple(found)
-

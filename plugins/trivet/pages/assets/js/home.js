@@ -23,10 +23,12 @@ const first = () => {
   const card = home.querySelector("template[data-first]").content.cloneNode(true);
   const { date, start, title, where } = coming.dataset;
   const row = coming.closest(".cls");
-  const over = card.querySelector(".note");
+  const over = card.querySelector(".soon");
   const on = date === today && start <= clock;
+  const minutes = Math.ceil((new Date(`${date}T${start}`) - now) / 60000);
+  const soon = !on && minutes < 60 ? over.dataset.in.replace("…", minutes) : "";
   const day = date === today ? "" : `${new Date(`${date}T12:00`).toLocaleDateString(document.documentElement.lang, { weekday: "short", month: "short", day: "numeric" })}, `;
-  over.textContent = [`${on ? over.dataset.now : over.dataset.next}: ${day}${spoken(start)}`, row.dataset.room].filter(Boolean).join(", ");
+  over.textContent = [soon || `${on ? over.dataset.now : over.dataset.next}: ${day}${spoken(start)}`, row.dataset.room].filter(Boolean).join(", ");
   card.querySelector("h2").textContent = `${row.dataset.class} ${row.querySelector(".u").textContent}`;
   card.querySelector(".what").textContent = title;
   const places = card.querySelector(".where");

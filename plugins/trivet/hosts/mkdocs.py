@@ -90,6 +90,8 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):
         if ours is None:
             return markdown
         page.meta = dict(ours.meta)
+        if page.meta.get("search") is False:
+            page.meta["search"] = {"exclude": True}
         return ""
 
     def on_page_content(self, html: str, *, page: MkDocsPage, **_: Any) -> str:

@@ -1,4 +1,4 @@
-"""All simulations: the two other models against published values, and pages that ask nobody, keep nothing and fit every screen."""
+"""All simulations: the three other models against published values, and pages that ask nobody, keep nothing and fit every screen."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ from tests.browser.conftest import PHONE, Open, set_number
 
 LAPTOP: ViewportSize = {"width": 1280, "height": 720}
 NARROW: ViewportSize = {"width": 320, "height": 640}
-UNITS = ("float-or-sink", "moving-plates", "beaks-and-seeds")
+UNITS = ("float-or-sink", "moving-plates", "beaks-and-seeds", "warm-metal-cool-water")
 
 
-# moving-plates and beaks-and-seeds: the models
+# moving-plates, beaks-and-seeds and warm-metal-cool-water: the models
 
 
 def test_a_plate_carries_islands_by_speed_times_age(open_sim: Open) -> None:
@@ -64,7 +64,104 @@ def test_the_birds_run_as_the_notes_and_the_printed_years_say(open_sim: Open, ro
         assert shown == [count for lived, _, count in printed if lived == small]
 
 
-# all three
+WATER_J_PER_G_K = 4.184
+"""Water at 20 °C: IAPWS-95, 4.1841."""
+METALS_J_PER_G_K = {"aluminum": (0.8965, 0.8975), "copper": (0.384, 0.3855), "iron": (0.449, 0.450)}
+"""What the CRC Handbook's molar heat capacities over the molar masses leave open, with rounding."""
+
+
+def warm_points() -> list[tuple[float, float, float]]:
+    """Mass in g, specific heat in J/(g·K) and start in °C of forty warm things, over all that the page's controls allow."""
+    heats = (0.897, 0.385, 0.4495, WATER_J_PER_G_K)
+    points = [(20.0 + 37.3 * step % 230, heats[step % 4], 25.0 + 7.9 * step % 35) for step in range(36)]
+    return [*points, (20, 0.385, 25), (250, WATER_J_PER_G_K, 60), (20, WATER_J_PER_G_K, 60), (250, 0.385, 25)]
+
+
+def test_the_cup_gains_what_the_block_loses_at_forty_points(open_sim: Open) -> None:
+    """What the one gives the other takes, the end lies between the two starts, and it is where a search for that balance finds it.
+
+    Conservation of energy without losses; the search halves an interval and knows no formula for the end.
+    """
+    points = warm_points()
+    assert len(set(points)) == 40
+    found = open_sim("warm-metal-cool-water").page.evaluate(
+        "points => import('./model.js').then(m => points.map(point => m.lower_into_cup(...point)))", [list(point) for point in points]
+    )
+    for (mass, heat, start), got in zip(points, found, strict=True):
+        low, high = 20.0, start
+        for _ in range(60):
+            middle = (low + high) / 2
+            too_cool = mass * heat * (start - middle) > 100 * WATER_J_PER_G_K * (middle - 20)
+            low, high = (middle, high) if too_cool else (low, middle)
+        assert got["end_C"] == pytest.approx(low, abs=1e-9), (mass, heat, start)
+        assert 20 < got["end_C"] < start
+        assert got["gave_J"] == pytest.approx(got["took_J"], rel=1e-9)
+        assert got["gave_J"] == pytest.approx(mass * heat * (start - low), rel=1e-9)
+
+
+def test_worked_mixtures_end_where_they_should(open_sim: Open) -> None:
+    """100 g of water at 60 °C and at 20 °C meet at 40.0 °C; 50 g at 100 °C in 100 g at 20 °C end at 27.75, 24.08 and 23.52 °C.
+
+    Aluminum, iron and copper, worked out by hand from the CRC Handbook's and IAPWS-95's values.
+    """
+    page = open_sim("warm-metal-cool-water").page
+    mixed = "m.end_temperature_C(100 * 4.184, 60, 100 * 4.184, 20)"
+    blocks = "m.MATERIALS.slice(0, 3).map(one => m.end_temperature_C(50 * one.specific_heat_J_per_g_K, 100, 418.4, 20))"
+    halfway, ends = page.evaluate(f"import('./model.js').then(m => [{mixed}, {blocks}])")
+    assert halfway == pytest.approx(40.0, abs=1e-12)
+    assert ends == pytest.approx([27.75, 23.52, 24.08], abs=0.005)
+
+
+def test_specific_heats_are_the_handbooks(open_sim: Open) -> None:
+    """Each metal lies within what the handbook leaves open, and water is IAPWS-95's at 20 °C."""
+    got = open_sim("warm-metal-cool-water").page.evaluate(
+        "import('./model.js').then(m => Object.fromEntries(m.MATERIALS.map(one => [one.id, one.specific_heat_J_per_g_K])))"
+    )
+    assert got.pop("water") == pytest.approx(4.1841, abs=0.0005)
+    assert set(got) == set(METALS_J_PER_G_K)
+    assert all(low <= got[metal] <= high for metal, (low, high) in METALS_J_PER_G_K.items())
+
+
+def test_the_cup_does_what_the_printed_trials_say(open_sim: Open, root: Path) -> None:
+    """The page's ends are those that data/cup.csv prints for a class without devices, and the picture shows equal areas."""
+    printed = [line.split(",") for line in (root / "units/warm-metal-cool-water/data/cup.csv").read_text(encoding="utf-8").splitlines()[1:]]
+    assert len(printed) >= 16
+    page = open_sim("warm-metal-cool-water").page
+    for material, mass, start, _ in printed:
+        page.select_option("#material", material)
+        set_number(page, "mass_g", mass)
+        set_number(page, "start_C", start)
+        page.click("#lower")
+        areas = page.evaluate("[...document.querySelectorAll('.moved')].map(r => r.width.baseVal.value * r.height.baseVal.value)")
+        assert areas[0] == pytest.approx(areas[1], rel=1e-4)
+    shown = [row.split("\t")[1:] for row in page.locator("#trials").inner_text().splitlines()]
+    assert shown == printed
+
+
+def test_a_trial_in_the_cup_counts_when_both_have_one_temperature(open_sim: Open) -> None:
+    """With motion on, a control that moves too early leaves no line; a whole trial leaves one, said in words and by keyboard alone."""
+    page = open_sim("warm-metal-cool-water", calm=False).page
+    page.click("#lower")
+    page.click("#mass_g-more")
+    page.wait_for_timeout(1700)
+    assert page.locator("#trials tr").count() == 0
+    page.fill("#mass_g-typed", "100")
+    page.press("#mass_g-typed", "Enter")
+    page.locator("#trials tr").wait_for()
+    said = page.inner_text("#result").replace("\xa0", " ")
+    assert said == "The water goes from 20.0 to 24.4 °C with 100 g of aluminum at 45 °C. The block gave 1,847 J and the water took 1,847 J."
+
+
+@pytest.mark.parametrize(("typed", "kept"), [("9999", "250"), ("-3", "20"), ("99.6", "100"), ("", "50")])
+def test_a_mass_outside_the_limits_is_answered(open_sim: Open, typed: str, kept: str) -> None:
+    """What is typed comes to the nearest whole number that the cup takes, and the page says what those are."""
+    page = open_sim("warm-metal-cool-water").page
+    set_number(page, "mass_g", typed)
+    assert page.input_value("#mass_g-typed") == page.input_value("#mass_g-slid") == kept
+    assert page.inner_text("#limit") == "Mass goes from 20 to 250 g, in whole numbers."
+
+
+# all four
 
 
 @pytest.mark.parametrize("unit", UNITS)

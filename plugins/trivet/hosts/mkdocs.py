@@ -29,18 +29,20 @@ log = logging.getLogger("mkdocs.plugins.trivet")
 
 GUIDE = "guide/"
 UNITS = "units/"
+SITEMAP = "sitemap.xml"
+"""Left out: it dates every page, so that two builds would differ."""
 _PROSE = "trivet.pages.plain_markdown:PlainMarkdown"
 _LEVELS = {Severity.ERROR: logging.ERROR, Severity.WARNING: logging.WARNING, Severity.ADVICE: logging.INFO}
 
 
-class TrivetConfig(base_config.Config):
+class TrivetConfig(base_config.Config):  # type: ignore[no-untyped-call]  # the host's class hook has no types
     """What may stand under `trivet:` in mkdocs.yml."""
 
     only = option.Type(str, default="")
     """Build the pages of this unit alone, for a quick preview while writing it."""
 
 
-class TrivetPlugin(BasePlugin[TrivetConfig]):
+class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  # the same
     """Thin by intent: every hook is a few lines over functions that tests call without a site."""
 
     serving = False
@@ -53,7 +55,7 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):
     def on_config(self, config: MkDocsConfig, **_: Any) -> MkDocsConfig:
         """Add our templates (a department's overrides win) and the rules for prose."""
         config.theme.dirs.insert(_after_overrides(config), str(THEME_FOLDER))
-        config.theme.static_templates.discard("sitemap.xml")  # its dates would differ from build to build
+        config.theme.static_templates.discard(SITEMAP)
         if _PROSE not in config.markdown_extensions:
             config.markdown_extensions.append(_PROSE)
         return config
@@ -69,12 +71,12 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):
         """Put our pages in the place of the unit folders."""
         self.built = self._build(config)
         _report(self.built, self.serving)
-        claimed = _claim(files)
+        claimed = _claim(files, config.docs_dir)
         for page in self.built.site.pages:
             _put(files, _page_file(page, config))
         for asset in self.built.site.assets:
             _put(files, File.generated(config, asset.path, content=asset.content))
-        for source in [f for f in files if f.src_uri.endswith((".html", ".htm")) and f.generated_by is None]:
+        for source in [f for f in files if f.src_dir == config.docs_dir and f.src_uri.endswith((".html", ".htm"))]:
             _put(files, File.generated(config, source.src_uri, content=with_static_policy(source.content_string)))
         log.debug("claimed %d files of unit folders", claimed)
         return files
@@ -132,13 +134,13 @@ def _after_overrides(config: MkDocsConfig) -> int:
     return 1 if config.theme.custom_dir else 0
 
 
-def _claim(files: Files) -> int:
-    """Take every file of a unit folder, and the home page's stand-in, out of MkDocs' hands."""
-    ours = [f for f in files.documentation_pages() if f.src_uri == "index.md"]
-    ours += [f for f in files if "/" in f.src_uri and not f.src_uri.startswith((GUIDE, "assets/")) and f.generated_by is None]
-    for file in dict.fromkeys(ours):
+def _claim(files: Files, docs_dir: str) -> int:
+    """Take every file of a unit folder, the home page's stand-in and the sitemap out of MkDocs' hands."""
+    in_units = [f for f in files if f.src_dir == docs_dir and "/" in f.src_uri and not f.src_uri.startswith(GUIDE)]
+    claimed = [*in_units, *(f for f in files if f.src_uri in ("index.md", SITEMAP))]
+    for file in claimed:
         files.remove(file)
-    return len(ours)
+    return len(claimed)
 
 
 def _page_file(page: Page, config: MkDocsConfig) -> File:

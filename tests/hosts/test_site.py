@@ -30,7 +30,9 @@ def words(markup: str) -> list[str]:
 def differing(one: Path, two: Path) -> list[str]:
     """Paths that are not the same bytes in both folders."""
     names = {p.relative_to(base).as_posix() for base in (one, two) for p in base.rglob("*") if p.is_file()}
-    return sorted(n for n in names if not (one / n).is_file() or not (two / n).is_file() or not filecmp.cmp(one / n, two / n, shallow=False))
+    return sorted(
+        n for n in names if not (one / n).is_file() or not (two / n).is_file() or not filecmp.cmp(one / n, two / n, shallow=False)
+    )
 
 
 def test_the_strict_build_says_nothing_to_mend(root: Path, tmp_path: Path) -> None:
@@ -60,7 +62,11 @@ def test_properdocs_builds_the_same_site(root: Path, built_site: Path, tmp_path:
 def test_written_pages_say_what_the_site_says(root: Path, built_site: Path, tmp_path: Path) -> None:
     """What `trivet write` writes, read by a CommonMark reader (markdown-it, CommonMark preset), has the words of the site's pages."""
     done = subprocess.run(
-        [sys.executable, "-m", "trivet", "--root", str(root), "write", str(tmp_path)], capture_output=True, text=True, check=False, env={"SOURCE_DATE_EPOCH": "1795564800"}
+        [sys.executable, "-m", "trivet", "--root", str(root), "write", str(tmp_path)],
+        capture_output=True,
+        text=True,
+        check=False,
+        env={"SOURCE_DATE_EPOCH": "1795564800"},
     )
     assert done.returncode == 0, done.stdout + done.stderr
     reader = MarkdownIt("commonmark")

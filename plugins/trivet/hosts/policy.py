@@ -28,8 +28,7 @@ def page_policy(html: str) -> str:
     hashes = dict.fromkeys(f"'sha256-{_digest(script)}'" for script in _INLINE.findall(outside))
     scripts = " ".join(["'self'", *hashes])
     return (
-        f"default-src 'none'; script-src {scripts}; style-src 'self'; connect-src 'self'; "
-        f"worker-src 'self'; manifest-src 'self'; {_SHARED}"
+        f"default-src 'none'; script-src {scripts}; style-src 'self'; connect-src 'self'; worker-src 'self'; manifest-src 'self'; {_SHARED}"
     )
 
 

@@ -13,6 +13,7 @@ from trivet.command.root import find_root, root_of
 COMMANDS = {
     "check": "trivet.command.check:check",
     "groups": "trivet.command.groups:groups",
+    "materials": "trivet.command.materials:materials",
     "new": "trivet.command.new_unit:new",
     "plan": "trivet.command.plan:plan",
     "write": "trivet.command.write:write",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -18,17 +18,34 @@ DEVICE = "device"
 """The item under which the devices of the online station are counted."""
 
 
-@dataclass(slots=True)
-class _Item:
-    """Lines about one item that can be added up."""
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """What is needed of one item, without its spare: `shared` is the part that the default spare share is taken of."""
 
-    name: str
+    item: str
     unit: str
     used_up: bool
     need: Fraction = Fraction(0)
     shared: Fraction = Fraction(0)
-    """The part of the need that the default spare share is taken of."""
-    spare: Fraction = field(default_factory=Fraction)
+    spare: Fraction = Fraction(0)
+
+    def plus(self, other: Tally) -> Tally | None:
+        """Return the sum in this tally's unit, None where the two are not about the same item in units that compare."""
+        if self.used_up != other.used_up or not same_item(self.item, other.item):
+            return None
+        many = factor(other.unit, self.unit)
+        if many is None:
+            return None
+        return replace(
+            self, need=self.need + other.need * many, shared=self.shared + other.shared * many, spare=self.spare + other.spare * many
+        )
+
+    def with_spare(self, spare_percent: int) -> Fraction:
+        """Return the need with its spare, which is rounded up to a whole thing where things are counted."""
+        if not self.spare and not self.shared:
+            return self.need
+        spare = self.spare + self.shared * spare_percent / 100
+        return self.need + (spare if self.unit else Fraction(-(-spare.numerator // spare.denominator)))
 
 
 def at_station(headcount: Headcount, *, whole_class: bool) -> tuple[GroupCount, ...]:
@@ -47,16 +64,20 @@ def amount(line: Material, rounds: Sequence[GroupCount]) -> Fraction:
     return Fraction(line.quantity) * (sum(counts) if line.used_up else max(counts, default=0))
 
 
-def devices(unit: Unit, headcount: Headcount, *, whole_class: bool) -> int:
-    """Return how many devices are in use at once at the online station: one a pair, unless students work alone or as a team."""
-    rounds = at_station(headcount, whole_class=whole_class)
-    match unit.online.work_in:
+def working_together(work_in: str, group: GroupCount) -> int:
+    """Return how many pairs, teams or single students a group makes where it is said how they work; pairs where it is not."""
+    match work_in:
         case "alone":
-            return max((group.students for group in rounds), default=0)
+            return group.students
         case "team":
-            return max((group.teams for group in rounds), default=0)
+            return group.teams
         case _:
-            return max((group.pairs for group in rounds), default=0)
+            return group.pairs
+
+
+def devices(unit: Unit, rounds: Sequence[GroupCount]) -> int:
+    """Return how many devices are in use at once at the online station: one a pair, unless students work alone or as a team."""
+    return max((working_together(unit.online.work_in, group) for group in rounds), default=0)
 
 
 def materials(
@@ -74,25 +95,49 @@ def materials(
     `have` is what the room's store holds, in the unit of the need.
     """
     rounds = at_station(headcount, whole_class=whole_class)
-    totals = [_total(item, room, inventory, spare_percent) for item in _items(unit.hands_on.materials, rounds)]
-    need = Decimal(devices(unit, headcount, whole_class=whole_class))
+    lines = unit.hands_on.materials
+    tallies = add_up(tally(line, amount(line, rounds)) for line in lines)
+    totals = [_total(each, room, inventory, spare_percent) for each in tallies]
+    need = Decimal(devices(unit, rounds))
     have = None if room is None or room.devices is None else Decimal(room.devices)
     short = Decimal(0) if have is None else max(Decimal(0), need - have)
     return (*totals, MaterialTotal(item=DEVICE, need=need, unit="each", use="reusable", have=have, short=short))
 
 
+def tally(line: Material, need: Fraction, *, spare: bool = True) -> Tally:
+    """Return one line with what it needs; its own spare counts once, so leave it out of later days."""
+    own = Fraction(line.spare) if line.spare is not None and spare else Fraction(0)
+    shared = need if line.used_up and line.spare is None else Fraction(0)
+    return Tally(line.item, line.unit, line.used_up, need, shared, own)
+
+
+def add_up(tallies: Iterable[Tally]) -> list[Tally]:
+    """Add up what is about the same item, in the order and the unit of the first."""
+    sums: list[Tally] = []
+    for each in tallies:
+        for place, so_far in enumerate(sums):
+            both = so_far.plus(each)
+            if both is not None:
+                sums[place] = both
+                break
+        else:
+            sums.append(each)
+    return sums
+
+
 def same_item(one: str, other: str) -> bool:
     """Whether two names mean one item: capitals and spaces don't count."""
-    return _key(one) == _key(other)
+    return item_key(one) == item_key(other)
 
 
 def stock_of(item: str, room: Room | None, inventory: Sequence[StockItem]) -> tuple[StockItem, ...]:
     """Return the lines of the inventory about an item that the room can use: those of its store, and those without one."""
-    known = (line for line in inventory if _key(line.item) == _key(item))
+    known = (line for line in inventory if item_key(line.item) == item_key(item))
     return tuple(line for line in known if room is None or not room.store or line.store in ("", room.store))
 
 
-def _key(item: str) -> str:
+def item_key(item: str) -> str:
+    """Return what two names of one item have in common."""
     return " ".join(item.casefold().split())
 
 
@@ -108,40 +153,13 @@ def _counted(per: Per, group: GroupCount) -> int:
             return 1
 
 
-def _items(lines: Sequence[Material], rounds: Sequence[GroupCount]) -> Iterator[_Item]:
-    """Add up the lines about the same item, in the unit of the first."""
-    items: list[_Item] = []
-    for line in lines:
-        found = None
-        for item in items:
-            if _key(item.name) == _key(line.item) and item.used_up == line.used_up:
-                many = factor(line.unit, item.unit)
-                if many is not None:
-                    found = (item, many)
-                    break
-        if found is None:
-            found = (_Item(line.item, line.unit, line.used_up), Fraction(1))
-            items.append(found[0])
-        item, many = found
-        need = amount(line, rounds) * many
-        item.need += need
-        if line.spare is not None:
-            item.spare += Fraction(line.spare) * many
-        elif line.used_up:
-            item.shared += need
-    yield from items
-
-
-def _total(item: _Item, room: Room | None, inventory: Sequence[StockItem], spare_percent: int) -> MaterialTotal:
-    spare = item.spare + item.shared * spare_percent / 100
-    if not item.unit:
-        spare = Fraction(-(-spare.numerator // spare.denominator))
+def _total(item: Tally, room: Room | None, inventory: Sequence[StockItem], spare_percent: int) -> MaterialTotal:
     have = _have(item, room, inventory)
-    need, unit = briefly(item.need + spare, item.unit)
+    need, unit = briefly(item.with_spare(spare_percent), item.unit)
     in_unit = Fraction(1) if have is None else factor(item.unit, unit)
     stock = None if have is None or in_unit is None else have * in_unit
     return MaterialTotal(
-        item=item.name,
+        item=item.item,
         need=as_decimal(need),
         unit=unit or "each",
         use="used up" if item.used_up else "reusable",
@@ -150,13 +168,13 @@ def _total(item: _Item, room: Room | None, inventory: Sequence[StockItem], spare
     )
 
 
-def _have(item: _Item, room: Room | None, inventory: Sequence[StockItem]) -> Fraction | None:
+def _have(item: Tally, room: Room | None, inventory: Sequence[StockItem]) -> Fraction | None:
     """What the room's store holds, in the item's unit; None where the inventory does not know the item in such a unit."""
-    known = [line for line in inventory if _key(line.item) == _key(item.name)]
+    known = [line for line in inventory if item_key(line.item) == item_key(item.item)]
     factors = [factor(line.unit, item.unit) for line in known]
     if all(many is None for many in factors):
         return None
-    here = stock_of(item.name, room, inventory)
+    here = stock_of(item.item, room, inventory)
     return sum(
         (Fraction(line.have) * many for line, many in zip(known, factors, strict=True) if many is not None and line in here),
         start=Fraction(0),

@@ -177,8 +177,13 @@ def _said(wish: Wish) -> str:
 def _devices(timed: TimedRun, totals: Sequence[MaterialTotal]) -> Found:
     for total in totals:
         if total.item == DEVICE and total.short > 0 and total.have is not None:
-            cure = "let trios share, or halves take turns" if timed.whole_class else "let trios share a device"
+            cure = share_devices(whole_class=timed.whole_class)
             yield "devices", f"{total.need} devices are in use at once and the room has {total.have}: {cure}, or borrow {total.short}."
+
+
+def share_devices(*, whole_class: bool) -> str:
+    """Return what students do where devices are short."""
+    return "let trios share, or halves take turns" if whole_class else "let trios share a device"
 
 
 def _safety(timed: TimedRun, room: Room | None) -> Found:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
+from decimal import Decimal
 
 from trivet.model.station import Kind
 
@@ -22,6 +23,11 @@ def say_date(day: date) -> str:
     return f"{_DAYS[day.weekday()]}, {_MONTHS[day.month - 1]} {day.day}"
 
 
+def say_weekdays(days: Iterable[date]) -> str:
+    """Return days of one week by name, each once: Tuesday and Wednesday."""
+    return say_list(list(dict.fromkeys(_DAYS[day.weekday()] for day in days)))
+
+
 def say_list(items: Sequence[str]) -> str:
     """Return "a", "a and b", "a, b and c"."""
     return " and ".join((", ".join(items[:-1]), items[-1])) if len(items) > 1 else "".join(items)
@@ -31,6 +37,16 @@ def say_dates(days: Sequence[date], most: int = 4) -> str:
     """Return dates as a list; past `most`, how many more there are."""
     named = [say_date(day) for day in days[:most]]
     return say_list([*named, f"{len(days) - most} more"] if len(days) > most else named)
+
+
+def say_number(amount: Decimal) -> str:
+    """Return an amount without idle zeros and without an exponent: 2.25, 60, 40,000."""
+    return f"{amount.normalize():,f}"
+
+
+def say_money(amount: Decimal, locale: str) -> str:
+    """Return a sum of money with two decimals; the sign of the dollar where the school writes US English."""
+    return f"{'$' if locale.endswith('US') else ''}{amount:,.2f}"
 
 
 def say_count(count: int, thing: str) -> str:

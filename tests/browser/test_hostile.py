@@ -93,10 +93,8 @@ def test_hostile_text_in_front_matter_is_only_text(chromium: Browser, serve: Cal
     project = copy_project(tmp_path / "project")
     unit = project / "units" / "float-or-sink" / "index.md"
     text = unit.read_text(encoding="utf-8")
-    lines = [
-        f"{line.split(':')[0]}: <img src=x onerror=window.hit=1> ok" if line.startswith(("title:", "question:")) else line
-        for line in text.split("\n")
-    ]
+    bait = "<img src=x onerror=window.hit=1> ok"
+    lines = [f"{line.split(':')[0]}: {bait}" if line.startswith(("title:", "question:")) else line for line in text.split("\n")]
     unit.write_text("\n".join(lines), encoding="utf-8")
     done = mkdocs_build(project, tmp_path / "site", strict=False)
     assert done.returncode == 0, done.stderr

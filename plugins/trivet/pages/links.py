@@ -25,6 +25,11 @@ def lesson_address(class_id: str, slug: str) -> str:
     return f"lesson/{class_id}/{slug}/"
 
 
+def calendar_address(class_id: str) -> str:
+    """The calendar file of a class."""
+    return f"calendar/{class_id}.ics"
+
+
 def relative(source: str, target: str) -> str:
     """Return how the page at `source` points at `target` (both from the site's root, pages with a trailing slash; `#anchor` kept).
 

@@ -9,6 +9,7 @@ from trivet.model.page import Page, Site
 from trivet.model.plan import Plans
 from trivet.model.problem import Problem
 from trivet.pages.build_info import BuildInfo
+from trivet.pages.calendar_files import calendar_files
 from trivet.pages.data_files import data_files
 from trivet.pages.home_page import home_page
 from trivet.pages.lesson_page import lesson_page
@@ -40,7 +41,8 @@ def make_site(
             *(lesson_page(plan, department, plans, build, words) for plan in plans.plans if plan.days),
             *problem_pages(department, problems, sources, words),
         ]
-    return Site(tuple(pages), (*style_assets(page.body for page in pages), *data_files(plans, build)))
+    calendars = calendar_files(department, plans, words) if department else ()
+    return Site(tuple(pages), (*style_assets(page.body for page in pages), *data_files(plans, build), *calendars))
 
 
 def _unit_pages(slug: str, department: Department, plans: Plans, build: BuildInfo) -> list[Page]:

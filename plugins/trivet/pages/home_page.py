@@ -7,7 +7,7 @@ from trivet.model.page import Page
 from trivet.model.plan import Plans
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.home_weeks import terms
-from trivet.pages.links import HOME, UNITS, relative
+from trivet.pages.links import HOME
 from trivet.pages.render import render
 from trivet.pages.spoken import long_date
 from trivet.pages.stations import tags
@@ -17,7 +17,6 @@ from trivet.pages.words import Words
 
 def home_page(department: Department, plans: Plans, build: BuildInfo, words: Words) -> Page:
     """Return the home page."""
-    units = department.units
     body = render(
         "home.html",
         words,
@@ -29,8 +28,6 @@ def home_page(department: Department, plans: Plans, build: BuildInfo, words: Wor
             for each in plans.not_planned
         ),
         units=unit_lines(department, plans, HOME, words),
-        all_units=relative(HOME, UNITS),
-        unit_count=len(units),
         built=long_date(build.date, words),
     )
     return Page(HOME, {"title": words("home.title"), "kind": "home", "lang": words.language, "search": False}, body)

@@ -11,6 +11,7 @@ from typing import Any
 from xml.etree.ElementTree import Element
 
 from markdown import Extension, Markdown
+from markdown.extensions.attr_list import AttrListExtension
 from markdown.treeprocessors import Treeprocessor
 from markdown.util import AMP_SUBSTITUTE
 
@@ -65,6 +66,8 @@ class PlainMarkdown(Extension):
         md.preprocessors.deregister("html_block", strict=False)
         md.inlinePatterns.deregister("html", strict=False)
         md.treeprocessors.deregister("attr_list", strict=False)
+        # fenced code asks whether attribute lists were loaded, and would write a fence's own into the page
+        md.registeredExtensions[:] = [each for each in md.registeredExtensions if not isinstance(each, AttrListExtension)]
         for name in ("markdown_block", "markdown_inline"):  # md_in_html puts its own back
             md.parser.blockprocessors.deregister(name, strict=False)
         md.treeprocessors.register(_Guard(md, self), "trivet_guard", 5)

@@ -19,12 +19,11 @@ from trivet.pages.unit_links import FileLink, open_link, unit_links
 from trivet.pages.words import Words
 from trivet.planning.minutes import needed
 
-ROLES_SHOWN = 4
-"""Five only stands where a department asks for teams of five; the fifth duty is told by the teacher then."""
-
 MANY_ROWS = 5
-_FETCHED = (Per.TEAM, Per.PAIR, Per.STUDENT)
+"""More rows than these are lower on paper."""
+
 ROWS_WITHOUT_A_NUMBER = 4
+_FETCHED = (Per.TEAM, Per.PAIR, Per.STUDENT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +103,7 @@ class Card:
 
 
 def make_card(station: AnyStation, unit: Unit, department: Department, translation: Translation | None, words: Words) -> Card:
+    """Return the card of one station; `translation` is None for English."""
     page = student_address(unit.slug, translation.language if translation else "")
     text = _text(station, translation)
     settings = department.school.settings
@@ -188,7 +188,8 @@ def _roles(station: AnyStation, unit: Unit, department: Department, words: Words
         return (Line(words("card.taps"), words("card.taps_does")), Line(words("card.writes"), words("card.writes_does")))
     if station.kind is not Kind.HANDS_ON and station.work_in != "team":
         return ()
-    roles = department.school.roles[:ROLES_SHOWN]
+    # a team has a fifth member only where the department asks for teams of five
+    roles = department.school.roles[: max(4, department.school.settings.defaults.team_size)]
     if words.language == "en":
         return tuple(Line(role.name, role.does) for role in roles)
     return tuple(Line(words(f"roles.{role.id}.name"), words(f"roles.{role.id}.does")) for role in roles)

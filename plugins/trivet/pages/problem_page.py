@@ -84,11 +84,11 @@ def _view(problem: Problem, sources: Mapping[str, str], words: Words) -> Problem
         says=says[:1].upper() + says[1:],
         write=problem.remedy.removeprefix(WRITE) if corrected else "",
         remedy="" if corrected else problem.remedy,
-        lines=_lines(problem, sources.get(place.file, "")),
+        lines=source_lines(problem, sources.get(place.file, "")),
     )
 
 
-def _lines(problem: Problem, source: str) -> tuple[SourceLine, ...]:
+def source_lines(problem: Problem, source: str) -> tuple[SourceLine, ...]:
     """Return the line of the problem between its neighbors, () where the file is not at hand."""
     lines = source.splitlines()
     number, start = problem.place.line, problem.place.column - 1

@@ -1,0 +1,73 @@
+"""Stylesheet and scripts: small, our own, and nothing from elsewhere."""
+
+from __future__ import annotations
+
+import gzip
+import re
+
+import pytest
+
+from tests.conftest import ROOT
+from tests.pages.scenario import pages, site
+from trivet.pages.style import SHEETS, smaller
+
+ASSETS = {asset.path: asset.content.decode() for asset in site().assets if asset.path.startswith("assets/trivet/")}
+CSS = ASSETS["assets/trivet/trivet.css"]
+SOURCES = ROOT / "plugins" / "trivet" / "pages" / "assets"
+
+
+def test_the_stylesheet_stays_small() -> None:
+    """All CSS of the site is under 50 KB, and under 11 KB as it travels."""
+    assert len(CSS) < 50_000
+    assert len(gzip.compress(CSS.encode(), mtime=0)) < 11_000
+
+
+def test_nothing_is_loaded_from_elsewhere() -> None:
+    """No import, no address and no font in the stylesheet; no address but relative ones and the preview server's in scripts."""
+    assert not re.search(r"@import|@font-face|url\(|https?:|//", CSS)
+    for path, text in ASSETS.items():
+        if path.endswith(".js"):
+            assert not re.search(r"https?://|import\(|\beval\b|innerHTML|document\.write", text), path
+
+
+def test_every_rule_is_closed() -> None:
+    """Braces balance in the whole and in each source file, and each source file is in the stylesheet."""
+    assert CSS.count("{") == CSS.count("}")
+    names = {path.stem for path in (SOURCES / "css").glob("*.css")}
+    assert names == set(SHEETS)
+    for path in (SOURCES / "css").glob("*.css"):
+        text = path.read_text(encoding="utf-8")
+        assert text.count("{") == text.count("}"), path
+        assert len(text.splitlines()) < 330, path
+
+
+def test_colors_stand_in_one_place() -> None:
+    """No source file of styles names a color itself."""
+    for path in (SOURCES / "css").glob("*.css"):
+        assert not re.search(
+            r"#[0-9a-f]{3,8}\b(?!-)|\brgba?\(|\bhsla?\(",
+            re.sub(r"#(?:online|hands-on|teacher-led)", "", path.read_text(encoding="utf-8")),
+            re.IGNORECASE,
+        ), path
+
+
+def test_every_length_on_a_page_has_its_rule() -> None:
+    """Each length class in the bodies has a rule in the stylesheet, so that no bar is drawn without its length."""
+    used = set()
+    for page in pages().values():
+        for classes in re.findall(r'class="([^"]*)"', page.body):
+            used |= {name for name in classes.split() if re.fullmatch(r"(?:at|m|n|r)-\d+h?", name)}
+    assert len(used) > 20
+    assert {name for name in used if f".{name}{{" not in CSS} == set()
+
+
+@pytest.mark.parametrize(
+    ("css", "small"),
+    [
+        ("/* words { } */ a { color : red ; }\n", "a{color : red}\n"),
+        ("a:hover , b > c { x: calc(1px + 2px); }", "a:hover,b > c{x: calc(1px + 2px)}\n"),
+    ],
+)
+def test_smaller_means_the_same(css: str, small: str) -> None:
+    """Comments and idle space go; space that separates selectors or terms of a sum stays."""
+    assert smaller(css) == small

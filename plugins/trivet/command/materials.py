@@ -59,14 +59,15 @@ def materials(context: click.Context, day: date | None, json: bool) -> None:
 
 
 def _department(context: click.Context) -> Department:
-    """Return the department; units that can't be read are left out, and it says so."""
+    """Return the department; exits with 1 and the report where the school or a unit that is run can't be read."""
     from trivet.reading import report
     from trivet.reading.department import read_department
 
     read = read_department(root_of(context))
     errors = [problem for problem in read.problems if problem.severity == "error"]
-    if read.department is None:
-        click.echo(report.text(errors, read.sources), nl=False, err=True)
+    of_school = [problem for problem in errors if problem.place.file.startswith("school/")]
+    if read.department is None or of_school:
+        click.echo(report.text(of_school or errors, read.sources), nl=False, err=True)
         context.exit(1)
     missing = [run.unit for run in read.department.school.runs if run.unit not in read.department.units]
     if missing:

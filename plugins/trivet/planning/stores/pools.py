@@ -105,10 +105,11 @@ def make_pools(uses: Sequence[Use], school: School) -> Pools:
             names.setdefault(kind, each.item)
             if use.store not in stores.setdefault(kind, []):
                 stores[kind].append(use.store)
+    storeless = {kind[0] for kind, places in stores.items() if "" in places}
     pools = []
     for kind, places in stores.items():
         lines = [line for line in school.inventory if item_key(line.item) == kind[0] and factor(line.unit, kind[2]) is not None]
-        shared = "" in places or any(line.store == "" for line in lines)
+        shared = kind[0] in storeless or any(line.store == "" for line in lines)
         pools += [_pool(kind, names[kind], place, lines) for place in ([""] if shared else places)]
     pools += [_devices(school.rooms.get(room), room) for room in dict.fromkeys(use.room for use in uses if use.devices)]
     return Pools({pool.key: pool for pool in pools}, units)

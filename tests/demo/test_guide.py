@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from trivet.model.department import Department
+from trivet.planning.hazards import HAZARDS
 from trivet.reading.department import read_department
 
 PAGES = ("index", "launching", "three-peers-first", "expectations", "writing-a-unit", "first-unit", "privacy", "when-things-go-wrong")
@@ -52,6 +53,14 @@ def test_every_key_of_a_unit_is_in_the_guide(root: Path) -> None:
     for nested in ("variables", "record"):
         keys |= set(schema["$defs"][nested]["properties"])
     assert [key for key in sorted(keys) if f"`{key}`" not in text] == []
+
+
+def test_every_hazard_word_is_in_the_guide_with_who_must_be_near(root: Path) -> None:
+    """The two lists name each hazard once, those for which an adult must stand at the station apart from the others."""
+    text = (root / "units/guide/writing-a-unit.md").read_text(encoding="utf-8")
+    said = [re.search(rf"- an adult \*\*{words}\*\* the station: (.+)", text) for words in ("stands at", "sees")]
+    listed = [re.findall(r"`([a-z ]+)`", line[1]) for line in said if line]
+    assert listed == [[tag for tag, hazard in HAZARDS.items() if hazard.at_hand is near] for near in (True, False)]
 
 
 def test_the_forty_lines_are_a_unit_that_reads(root: Path, tmp_path: Path) -> None:

@@ -139,7 +139,7 @@ def most_at_one_minute(department: Department, plans: Sequence[Plan], first: dat
             if first <= day.date <= last:
                 by_day[day.date].append((day, out_on(department, plan, day)))
     for meetings in by_day.values():
-        for minute in range(6 * 60, 18 * 60):
+        for minute in range(min(minute_of(day.start) for day, _ in meetings), max(minute_of(day.end) for day, _ in meetings)):
             now: Counter[Item] = Counter()
             for day, kit in meetings:
                 if minute_of(day.start) <= minute < minute_of(day.end):

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from trivet.model.department import Department
 from trivet.model.problem import Problem, in_order
 from trivet.planning.checks.runs import check_runs
+from trivet.planning.checks.shows import check_shows
 from trivet.planning.checks.stations import check_unit
 from trivet.planning.checks.supervision import check_supervision
 from trivet.planning.timed_runs import AnyRun, time_runs
@@ -15,6 +16,9 @@ CODES = {
     "station-too-long": "A station needs more minutes than the longest round.",
     "round-short": "All three stations need less than the shortest round.",
     "station-idle": "A station needs much less than the round and says nothing for those who finish early.",
+    "cannot-tell-apart": "Two expected values differ by no more than their propagated tolerance.",
+    "barely-told-apart": "Two expected values differ by no more than their tolerances in the worst case.",
+    "expected-unread": "An expected value, or its tolerance, can't be compared with others.",
     "no-day-fits": "No meeting of the class is long enough for a first round.",
     "year-ends": "The rounds and the write-up do not all fit before the school year ends.",
     "class-never-meets": "The class has no meeting from the run's date on.",
@@ -35,7 +39,8 @@ def check_department(department: Department) -> tuple[Problem, ...]:
 def check_units(department: Department) -> tuple[Problem, ...]:
     """Return the problems of units alone."""
     defaults = department.school.settings.defaults
-    return in_order([problem for unit in department.units.values() for problem in check_unit(unit, defaults)])
+    units = department.units.values()
+    return in_order([problem for unit in units for problem in (*check_unit(unit, defaults), *check_shows(unit))])
 
 
 def check_timed(department: Department, timed_runs: Sequence[AnyRun]) -> tuple[Problem, ...]:

@@ -17,9 +17,9 @@ SOURCES = ROOT / "plugins" / "trivet" / "pages" / "assets"
 
 
 def test_the_stylesheet_stays_small() -> None:
-    """All CSS of the site is under 50 KB, and under 11 KB as it travels."""
-    assert len(CSS) < 50_000
-    assert len(gzip.compress(CSS.encode(), mtime=0)) < 11_000
+    """All CSS of the site is under 80 KB, and under 16 KB as it travels: less than the theme's own (137 KB, 22 KB)."""
+    assert len(CSS) < 80_000
+    assert len(gzip.compress(CSS.encode(), mtime=0)) < 16_000
 
 
 def test_nothing_is_loaded_from_elsewhere() -> None:

@@ -33,13 +33,14 @@ class Team:
 
 @dataclass(frozen=True, slots=True)
 class GroupBoard:
-    """A station group in a round. `pairs` only where it is at the online station."""
+    """A station group in a round. `pairs`, and who works `alone` there, only where it is at the online station."""
 
     letter: str
     station: Tag
     place: str
     count: str
     pairs: tuple[tuple[Member, ...], ...]
+    alone: tuple[Member, ...]
     teams: tuple[Team, ...]
 
 
@@ -66,7 +67,8 @@ def _board(run: LessonRun, letter: str, group: StationGroup, kind: Kind) -> Grou
         station=tag(kind, run.words),
         place=run.room.stands.get(kind, "") if run.room else "",
         count=run.words("lesson.students", n=len(team_of)),
-        pairs=tuple(tuple(Member(s, number_of(s), team_of.get(s, "")) for s in pair) for pair in pairs),
+        pairs=tuple(tuple(Member(s, number_of(s), team_of.get(s, "")) for s in pair) for pair in pairs if len(pair) > 1),
+        alone=tuple(Member(pair[0], number_of(pair[0]), run.words("lesson.by_oneself")) for pair in pairs if len(pair) == 1),
         teams=teams,
     )
 

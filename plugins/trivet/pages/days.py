@@ -97,7 +97,7 @@ def _day_bar(plan: Plan, day: Day, longest: int, words: Words) -> DayBar:
     if day.surplus_minutes:
         at = day.blocks[-1].at + day.blocks[-1].minutes if day.blocks else 0
         left = words("bar.left", minutes=minutes(day.surplus_minutes))
-        fits = left if day.surplus_minutes / longest >= 0.13 else minutes(day.surplus_minutes)
+        fits = _fitting(left, day.surplus_minutes, longest)
         segments.append(DaySegment(_css("spare", at, day.surplus_minutes, longest), fits, left))
     return DayBar(weekday(day.date, words), month_day(day.date, words), tuple(segments))
 
@@ -110,8 +110,15 @@ def _segment(plan: Plan, block: Block, longest: int, words: Words) -> DaySegment
         who = ", ".join(f"{lane.letters} {lane.station.name}".strip() for lane in found)
         return DaySegment(_css("round", block.at, block.minutes, longest), "", f"{full}: {who}", found)
     short = words("bar.short", name=words(f"block.in_legend.{block.kind}"), minutes=minutes(block.minutes))
-    fits = short if block.minutes / longest * 100 >= 1.05 * len(short) else minutes(block.minutes)
-    return DaySegment(_css("", block.at, block.minutes, longest), fits, full)
+    return DaySegment(_css("", block.at, block.minutes, longest), _fitting(short, block.minutes, longest), full)
+
+
+def _fitting(text: str, length: float, longest: int) -> str:
+    """Return the words where they fit beside each other, else the minutes, else nothing. Shares are for a bar of 650 px."""
+    percent = length / longest * 100
+    if percent >= 1.05 * len(text):
+        return text
+    return minutes(length) if percent >= 1.2 else ""
 
 
 def _css(kind: str, at: float, length: float, longest: int) -> str:

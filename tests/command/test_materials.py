@@ -34,10 +34,11 @@ def test_one_week_as_text(project: Path) -> None:
         "    p1 and p9 need 1 each at the same time. North prep room has 1.",
         "    1. Borrow 1 × graduated cylinder 25 mL for Monday, Tuesday and Wednesday: need 2, have 2; nothing to change in the files",
         "write `starts: 2026-11-19` at school/runs.yml:7:13",
-        "  2 × graduated cylinder 25 mL (north prep room), have 1, short 1: p1 and p9 at once, Monday, Tuesday and Wednesday, P1",
+        "  2 × graduated cylinder 25 mL (north prep room), have 1, short 1: p1 and p9 at once, Mon, Tue and Wed, P1",
         "  1 × graduated cylinder 25 mL (north prep room): $6.50 (or borrow)",
         "  21 write-ups (21 pages)",
-        "before 08:05, Room 12: Set out Moving plates for p1: 1 × graduated cylinder 25 mL",
+        "  Room 12, Monday, Tuesday and Wednesday",
+        "    before 08:05: Set out Moving plates for p1: 1 × graduated cylinder 25 mL",
     ):
         assert part in done.output
 

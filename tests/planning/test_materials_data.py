@@ -22,7 +22,7 @@ def test_data_say_what_the_values_say() -> None:
     assert week["cost"] == "15.00"
     assert [each["cost"] for each in week["shopping"]] == ["13.00", "2.00"]
     assert week["shortages"][0]["cures"][0]["kind"] == "borrow"
-    assert {each["kind"] for each in week["tasks"]} == {"set_out", "refill", "take_in"}
+    assert {task["kind"] for each in week["tasks"] for task in each["tasks"]} == {"set_out", "refill", "take_in"}
     assert week["prints"][2]["parts"] == [
         {"class": name, "unit": "float-or-sink", "count": many} for name, many in (("p1", 31), ("p2", 36), ("r2", 28))
     ]

@@ -172,10 +172,11 @@ def _tasks(span: Span, department: Department) -> Iterator[str]:
     from trivet.planning.stores.sentences import task_text, turn_round_text
 
     rooms, units = department.school.rooms, department.units
-    for task in span.tasks:
-        when = f"{say_weekdays(task.dates)}, {'after' if task.kind == 'take_in' else 'before'} {task.at:%H:%M}"
-        room = rooms[task.room].name if task.room in rooms else task.room
-        yield f"  {when}, {room}: {task_text(task, units[task.unit].title)}"
+    for each in span.tasks:
+        yield f"  {rooms[each.room].name if each.room in rooms else each.room}, {say_weekdays(each.dates)}"
+        for task in each.tasks:
+            word = "after" if task.kind == "take_in" else "before"
+            yield f"    {word} {task.at:%H:%M}: {task_text(task, units[task.unit].title)}"
     for short in span.turn_rounds:
         room = rooms[short.room].name if short.room in rooms else short.room
         yield f"  Advice: {turn_round_text(short, units[short.unit].title, room)}"

@@ -6,6 +6,7 @@ import posixpath
 
 HOME = ""
 UNITS = "units/"
+PREP = "prep/"
 GUIDE = "guide/"
 ASSETS = "assets/trivet/"
 

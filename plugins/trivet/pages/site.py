@@ -13,6 +13,7 @@ from trivet.pages.calendar_files import calendar_files
 from trivet.pages.data_files import data_files
 from trivet.pages.home_page import home_page
 from trivet.pages.lesson_page import lesson_page
+from trivet.pages.prep_page import prep_page
 from trivet.pages.problem_page import problem_pages, school_problem_page
 from trivet.pages.student_page import student_pages
 from trivet.pages.style import style_assets
@@ -37,6 +38,7 @@ def make_site(
         pages = [
             home_page(department, plans, build, words),
             units_page(department, plans, words),
+            prep_page(department, plans, build, words),
             *(page for unit in department.units.values() for page in _unit_pages(unit.slug, department, plans, build)),
             *(lesson_page(plan, department, plans, build, words) for plan in plans.plans if plan.days),
             *problem_pages(department, problems, sources, words),

@@ -15,7 +15,7 @@ from trivet.planning.stores.needs import Reusable, UsedUp, reusable, used_up
 from trivet.planning.stores.pools import Key, Pool, Share, make_pools
 from trivet.planning.stores.prints import Print, prints
 from trivet.planning.stores.purchases import Purchase, purchase
-from trivet.planning.stores.tasks import Task, TurnRound, tasks, turn_rounds
+from trivet.planning.stores.tasks import RoomDays, TurnRound, tasks, turn_rounds
 from trivet.planning.stores.tried import Tried
 from trivet.planning.stores.uses import Use, headcount_of, uses
 
@@ -57,7 +57,7 @@ class Span:
     purchases: tuple[Purchase, ...]
     prints: tuple[Print, ...]
     shortages: tuple[Shortage, ...] = ()
-    tasks: tuple[Task, ...] = ()
+    tasks: tuple[RoomDays, ...] = ()
     turn_rounds: tuple[TurnRound, ...] = ()
 
     @property

@@ -49,7 +49,10 @@ def span_json(span: Span, department: Department) -> dict[str, Any]:
             }
             for each in span.prints
         ],
-        "tasks": [_task(each) for each in span.tasks],
+        "tasks": [
+            {"room": each.room, "dates": [day.isoformat() for day in each.dates], "tasks": [_task(task) for task in each.tasks]}
+            for each in span.tasks
+        ],
         "turn_rounds": [
             {
                 "room": each.room,
@@ -132,9 +135,7 @@ def _purchase(each: Purchase) -> dict[str, Any]:
 def _task(task: Task) -> dict[str, Any]:
     return {
         "kind": task.kind,
-        "dates": [day.isoformat() for day in task.dates],
         "at": f"{task.at:%H:%M}",
-        "room": task.room,
         "class": task.class_id,
         "unit": task.unit,
         "minutes": task.minutes,

@@ -23,9 +23,9 @@ def say_date(day: date) -> str:
     return f"{_DAYS[day.weekday()]}, {_MONTHS[day.month - 1]} {day.day}"
 
 
-def say_weekdays(days: Iterable[date]) -> str:
-    """Return days of one week by name, each once: Tuesday and Wednesday."""
-    return say_list(list(dict.fromkeys(_DAYS[day.weekday()] for day in days)))
+def say_weekdays(days: Iterable[date], letters: int | None = None) -> str:
+    """Return days of one week by name, each once: Tuesday and Wednesday, or Tue and Wed with three letters."""
+    return say_list(list(dict.fromkeys(_DAYS[day.weekday()][:letters] for day in days)))
 
 
 def say_list(items: Sequence[str]) -> str:

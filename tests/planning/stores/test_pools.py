@@ -27,6 +27,7 @@ USE = Use(
     start=time(8, 5),
     end=time(8, 57),
     tallies=(Tally("lamp", "", used_up=False, need=Fraction(3)),),
+    set_out=(Tally("lamp", "", used_up=False, need=Fraction(3)),),
     devices=5,
 )
 

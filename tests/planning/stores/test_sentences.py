@@ -42,7 +42,7 @@ def test_devices_name_their_room() -> None:
 def test_why() -> None:
     """A need says who has it out at once; a total says what it is made of."""
     week = week_of(scene())
-    assert why(week.reusable[0]) == "p2 and r2 at once, Tuesday and Wednesday, P2"
+    assert why(week.reusable[0]) == "p2 and r2 at once, Tue and Wed, P2"
     assert why_used_up(week.used_up[0]) == "p1 0.54 + p2 0.54 + r2 0.54, and 0.162 spare"
     alone = scene()
     alone = replace(alone, school=replace(alone.school, runs=alone.school.runs[:2]))

@@ -17,7 +17,7 @@ from trivet.planning.stores.uses import Use
 
 LAMP = Tally("lamp", "", used_up=False, need=Fraction(3))
 WATER = Tally("water", "mL", used_up=True, need=Fraction(180))
-FIRST = replace(USE, tallies=(LAMP, WATER))
+FIRST = replace(USE, tallies=(LAMP, WATER), set_out=(LAMP, WATER))
 
 
 def second(start: tuple[int, int] = (9, 1), **changes: object) -> Use:
@@ -27,8 +27,8 @@ def second(start: tuple[int, int] = (9, 1), **changes: object) -> Use:
 def test_a_kit_stays_between_two_classes_at_one_unit() -> None:
     """It is set out once, filled up with what is used up and with what the larger class needs more, and counted in once."""
     larger = replace(LAMP, need=Fraction(4))
-    found = [(task.kind, task.at, task_text(task, "Float or sink?")) for task in tasks([FIRST, second(tallies=(larger, WATER))])]
-    assert found == [
+    (day,) = tasks([FIRST, second(set_out=(larger, WATER))])
+    assert [(task.kind, task.at, task_text(task, "Float or sink?")) for task in day.tasks] == [
         ("set_out", time(8, 5), "Set out Float or sink? for p1: 3 × lamp, 180 mL water"),
         ("refill", time(9, 1), "The kit stays for p2 (4 min between the classes): add 1 × lamp, 180 mL water"),
         ("take_in", time(9, 53), "Take in Float or sink?, dry it and count it: 4 things"),
@@ -37,8 +37,8 @@ def test_a_kit_stays_between_two_classes_at_one_unit() -> None:
 
 def test_another_unit_needs_a_change_of_kit() -> None:
     """Between two units one kit goes in and the other comes out, in that order."""
-    found = [(task.kind, task.unit, task.minutes) for task in tasks([FIRST, second(unit="plates")])]
-    assert found == [
+    (day,) = tasks([FIRST, second(unit="plates")])
+    assert [(task.kind, task.unit, task.minutes) for task in day.tasks] == [
         ("set_out", "float-or-sink", None),
         ("take_in", "float-or-sink", 4),
         ("set_out", "plates", 4),
@@ -47,9 +47,19 @@ def test_another_unit_needs_a_change_of_kit() -> None:
 
 
 def test_the_same_on_several_days_is_told_once() -> None:
-    """Tasks that differ in their date alone are one, with all dates."""
-    days = [date(2026, 11, 30), date(2026, 12, 1)]
-    assert [task.dates for task in tasks([replace(FIRST, date=day) for day in days])] == [tuple(days), tuple(days)]
+    """Days of a room on which all is the same are one list with all dates; a day that differs stands apart."""
+    days = [date(2026, 11, 30), date(2026, 12, 1), date(2026, 12, 2)]
+    meetings = [*(replace(FIRST, date=day) for day in days), replace(second(), date=days[1])]
+    assert [(each.dates, len(each.tasks)) for each in tasks(meetings)] == [((days[0], days[2]), 2), ((days[1],), 3)]
+
+
+def test_rooms_stand_apart() -> None:
+    """Two rooms on one day are two lists, the earlier bell first."""
+    found = tasks([second(room="r14"), FIRST])
+    assert [(each.room, [task.at for task in each.tasks]) for each in found] == [
+        ("r12", [time(8, 5), time(8, 57)]),
+        ("r14", [time(9, 1), time(9, 53)]),
+    ]
 
 
 def test_without_a_kit_there_is_nothing_to_do() -> None:

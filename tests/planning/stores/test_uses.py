@@ -64,6 +64,16 @@ def test_kept_groups_are_counted_where_they_stand() -> None:
     assert [needs(use)["lamp"][0] for use in found(tiny_department(size=37, unit=tiny_unit(hands_on={"materials": LINES})))] == [4, 4, 4]
 
 
+def test_what_is_set_out_is_for_the_largest_group_that_may_come() -> None:
+    """Where it is not known who comes, straws for the group of 13 are set out each day; with kept groups, for whoever comes."""
+    own = tiny_class(size=37)
+    for locks, wanted in (([], [12, 12, 12]), ([tiny_lock(own)], [9, 9, 12])):
+        days = found(tiny_department(size=37, unit=tiny_unit(hands_on={"materials": LINES}), locks=locks))
+        straws = [int(each.need) for use in days for each in use.set_out if each.item == "straw"]
+        assert (straws if not locks else sorted(straws)) == wanted
+        assert sum(int(each.need) for use in days for each in use.tallies if each.item == "straw") == 30
+
+
 def test_a_whole_class_round_has_everything_out_on_its_own_day() -> None:
     """All nine teams are at the hands-on station on the second day, and all pairs online on the first."""
     days = found(tiny_department(size=36, unit=tiny_unit(hands_on={"materials": LINES}), way="whole_class"))

@@ -66,7 +66,7 @@ def why(need: Reusable) -> str:
     """Return which classes need most of it at one time, and when."""
     if len(need.peak.uses) > 1:
         same = [moment.date for moment in need.moments if moment.classes == need.peak.classes and moment.need == need.peak.need]
-        days = f"{say_weekdays(same)}, " if (max(same) - min(same)).days < 7 else ""
+        days = f"{say_weekdays(same, 3)}, " if (max(same) - min(same)).days < 7 else ""
         return f"{say_list(list(need.peak.classes))} at once, {days}{say_list(list(need.peak.periods))}"
     classes = dict.fromkeys(name for moment in need.moments if moment.need == need.peak.need for name in moment.classes)
     return f"at once in {say_list(list(classes))}"

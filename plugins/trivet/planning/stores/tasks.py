@@ -16,20 +16,27 @@ from trivet.planning.stores.uses import Use
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Task:
-    """One thing to do in a room around a bell, on one or more `dates`.
+    """One thing to do in a room around a bell.
 
     `kind`: set_out (before `at`), refill (the kit stays, used-up things are filled up, before `at`), take_in (after `at`).
     `minutes` between the room's two classes, None where there is only one. `things` to carry, or to count.
     """
 
     kind: str
-    dates: tuple[date, ...]
     at: time
-    room: str
     class_id: str
     unit: str
     minutes: int | None
     things: tuple[Tally, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoomDays:
+    """What is done in one room on each of some dates, by clock."""
+
+    room: str
+    dates: tuple[date, ...]
+    tasks: tuple[Task, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,17 +52,16 @@ class TurnRound:
     dates: tuple[date, ...]
 
 
-def tasks(uses: Sequence[Use]) -> tuple[Task, ...]:
-    """Return the tasks of some meetings by first day, clock and room; what is the same on several days is told once.
+def tasks(uses: Sequence[Use]) -> tuple[RoomDays, ...]:
+    """Return the tasks of some meetings by first day, clock and room; days of a room on which all is the same are told once.
 
     A kit stays out between two classes that work at the same unit.
     """
-    same: dict[Task, list[date]] = {}
+    same: dict[tuple[str, tuple[Task, ...]], list[date]] = {}
     for row in _rows(uses):
-        for task in _of_row(row):
-            same.setdefault(replace(task, dates=()), []).extend(task.dates)
-    found = [replace(task, dates=tuple(dates)) for task, dates in same.items()]
-    return tuple(sorted(found, key=lambda task: (task.dates[0], task.at, task.kind != "take_in", task.room)))
+        same.setdefault((row[0].room, tuple(_of_row(row))), []).append(row[0].date)
+    found = [RoomDays(room, tuple(dates), each) for (room, each), dates in same.items()]
+    return tuple(sorted(found, key=lambda each: (each.dates[0], each.tasks[0].at, each.room)))
 
 
 def turn_rounds(uses: Sequence[Use], units: Mapping[str, Unit]) -> tuple[TurnRound, ...]:
@@ -99,8 +105,8 @@ def _of_row(row: Sequence[Use]) -> Iterator[Task]:
         kit: dict[tuple[str, str], Tally] = {}
         for number, place in enumerate(stretch):
             use = row[place]
-            things = [_more(each, kit) for each in use.tallies]
-            kit |= {(each.item, each.unit): each for each in use.tallies if not each.used_up and _more(each, kit).need}
+            things = [_more(each, kit) for each in use.set_out]
+            kit |= {(each.item, each.unit): each for each in use.set_out if not each.used_up and _more(each, kit).need}
             minutes = _between(row[place - 1], use) if place else None
             yield _task("refill" if number else "set_out", use, use.start, minutes, [each for each in things if each.need])
         minutes = _between(use, row[place + 1]) if place + 1 < len(row) else None
@@ -114,6 +120,4 @@ def _more(each: Tally, kit: Mapping[tuple[str, str], Tally]) -> Tally:
 
 
 def _task(kind: str, use: Use, at: time, minutes: int | None, things: Iterable[Tally]) -> Task:
-    return Task(
-        kind=kind, dates=(use.date,), at=at, room=use.room, class_id=use.class_id, unit=use.unit, minutes=minutes, things=tuple(things)
-    )
+    return Task(kind=kind, at=at, class_id=use.class_id, unit=use.unit, minutes=minutes, things=tuple(things))

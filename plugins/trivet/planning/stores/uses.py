@@ -19,7 +19,8 @@ class Use:
     """One meeting of a class in which a station with things is worked, [start, end).
 
     `tallies`: what stands on the benches at once (reusable) and what is used in this meeting (used up), () where nobody is at the
-    hands-on station. `devices` are in use at once at the online station. `room` and `store` are "" where they are not known.
+    hands-on station; `set_out` the same for the largest group that may come. `devices` are in use at once at the online station.
+    `room` and `store` are "" where they are not known.
     """
 
     class_id: str
@@ -31,6 +32,7 @@ class Use:
     start: time
     end: time
     tallies: tuple[Tally, ...]
+    set_out: tuple[Tally, ...]
     devices: int
 
 
@@ -58,6 +60,7 @@ def uses_of(department: Department, plan: Plan, unit: Unit | None = None) -> Ite
     for day in plan.days:
         online, hands_on = (_at(plan, day, kind, headcount) for kind in (Kind.ONLINE, Kind.HANDS_ON))
         tallies = _tallies(unit, hands_on, spent)
+        most = _tallies(unit, [_Here(here.may, here.may[0]) for here in hands_on], spent)  # groups stand in order of size
         spent += [here.spends for here in hands_on if here.spends]
         at_once = devices(unit, [group for here in online for group in here.may])
         if tallies or at_once:
@@ -71,6 +74,7 @@ def uses_of(department: Department, plan: Plan, unit: Unit | None = None) -> Ite
                 start=day.start,
                 end=day.end,
                 tallies=tallies,
+                set_out=most,
                 devices=at_once,
             )
 

@@ -43,7 +43,7 @@ def test_error_exits_1_with_place_and_remedy(plain: Path) -> None:
     done = run(plain)
     assert done.exit_code == 1
     assert 'units/rolling-carts/index.md:2:1: the key "titel" is not known here' in done.output
-    assert done.output.splitlines()[-1] == "2 errors in 1 file"
+    assert done.output.splitlines()[-1] == "1 error in 1 file"
 
 
 def test_warning_exits_1_only_when_strict(plain: Path) -> None:
@@ -82,7 +82,7 @@ def test_all_adds_the_level_of_each_card(plain: Path) -> None:
 def test_json_is_json_and_nothing_else(plain: Path) -> None:
     """With --format json the output is one document, with --all too."""
     change(plain, "title:", "titel:")
-    assert json.loads(run(plain, "--format", "json", "--all").output)["counts"]["error"] == 2
+    assert json.loads(run(plain, "--format", "json", "--all").output)["counts"]["error"] == 1
 
 
 def test_annotations_name_file_and_line(plain: Path) -> None:

@@ -26,9 +26,13 @@ def test_blanks_after_a_fence(closing: str) -> None:
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        ("title: A\n", "the unit does not begin with ---; write --- as the first line, then the keys, then --- again"),
+        ("# Notes\n", "the unit does not begin with ---; write --- as the first line, then the keys, then --- again"),
         ("", "the unit does not begin with ---; write --- as the first line, then the keys, then --- again"),
-        ("---\ntitle: A\n", "the line --- that ends the keys is missing; write --- on a line of its own below the last key"),
+        ("---\ntitle: A\n", "the line --- that ends the keys is missing; write --- on a line of its own at the end of the file"),
+        (
+            "---\ntitle: A\nsteps:\n- a\n  # b\n\nNotes: x\n\n```\n",
+            "the line --- that ends the keys is missing; write --- on a line of its own below the last key (above line 7, it seems)",
+        ),
     ],
 )
 def test_missing_fences(text: str, sentence: str) -> None:
@@ -40,7 +44,7 @@ def test_missing_fences(text: str, sentence: str) -> None:
     assert not parts.readable
 
 
-@pytest.mark.parametrize("near", ["—", "–-", "----", "--", " ---", "+++"])
+@pytest.mark.parametrize("near", ["—", "–-", "----", "--", " ---", "+++", "***", "~~~", "```"])
 def test_near_fences_are_named_and_read(near: str) -> None:
     """What a word processor makes of three hyphens is answered with its line, and the rest is still read."""
     parts = split(f"---\ntitle: A\n{near}\nNotes", "u.md")
@@ -52,10 +56,16 @@ def test_near_fences_are_named_and_read(near: str) -> None:
 
 
 def test_opening_fence_further_down_or_mistyped() -> None:
-    """Empty lines above the fence, or an em dash for it, are answered and the keys are read all the same."""
-    above = split("\n\n---\na: 1\n---\n", "u.md")
-    assert [p.sentence for p in above.problems] == ["the line --- is not the first line; delete what stands above line 3"]
-    assert (above.front, above.front_line) == ("a: 1", 4)
-    dash = split("—\na: 1\n---\n", "u.md")
-    assert [p.sentence for p in dash.problems] == ["line 1 has — where three hyphens belong; write ---"]
-    assert (dash.front, dash.front_line) == ("a: 1", 2)
+    """What stands above the fence, an em dash for it, or no fence at all is answered, and the keys are read all the same."""
+    second = "delete what stands above line 3, or move it below the second ---"
+    for text, sentence, front_line in (
+        ("\n\n---\na: 1\n---\n", "the line --- is not the first line; delete the empty lines above it", 4),
+        ("# Carts\n\n---\na: 1\n---\n", f"the line --- stands on line 3, and it must be the first; {second}", 4),
+        ("```yaml\n---\na: 1\n---\n```", f"the line --- stands on line 2, and it must be the first; {second.replace('3', '2')}", 3),
+        ("—\na: 1\n---\nb: 2\n", "line 1 has — where three hyphens belong; write ---", 2),
+        ("```yaml\na: 1\n---\n", "line 1 has ```yaml where three hyphens belong; write ---", 2),
+        ("a: 1\n---\nb: 2\n", "the line --- above the first key is missing; write --- on a line of its own above line 1", 1),
+    ):
+        parts = split(text, "u.md")
+        assert [p.sentence for p in parts.problems] == [sentence]
+        assert (parts.front, parts.front_line, parts.readable) == ("a: 1", front_line, True)

@@ -65,9 +65,24 @@ def test_places_stay_on_the_line_as_typed() -> None:
 
 def test_unreadable_front_matter_is_said_once() -> None:
     """Without a fence there is one problem, no value, and the text as body."""
-    front = read_front("title: A\n", "u.md")
+    front = read_front("Title A\n", "u.md")
     assert [p.code for p in front.problems] == ["fence-missing"]
-    assert (front.value, front.readable, front.body) == (None, False, "title: A\n")
+    assert (front.value, front.readable, front.body) == (None, False, "Title A\n")
+
+
+def test_of_two_versions_the_first_is_read() -> None:
+    """Where git left two versions, each place is answered once, and neither the fence nor the second version adds a word."""
+    merge = "<<<<<<< mine\n---\ntitle: A\n=======\n---\ntitle: B\n>>>>>>> theirs\ngrades: 7\n---\nOld.\n"
+    front = read_front(merge + "<<<<<<< mine\nNew.\n||||||| base\nOld.\n=======\nOther.\n>>>>>>> theirs\n", "u.md")
+    assert front.value == {"title": "A", "grades": 7}
+    assert [(p.code, p.place.line) for p in front.problems] == [("merge-conflict", 1), ("merge-conflict", 11)]
+    assert [line for line in front.body.split("\n") if line] == ["Old.", "New."]
+    assert front.places.find("grades").line == 8
+
+
+def test_signs_that_only_look_like_two_versions() -> None:
+    """A heading underlined with seven signs is none of git's."""
+    assert read_front("---\ntitle: A\n---\nNotes\n=======\n", "u.md").problems == ()
 
 
 PIECES = st.sampled_from(

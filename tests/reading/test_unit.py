@@ -160,7 +160,7 @@ def test_all_problems_are_told_at_once(tmp_path: Path) -> None:
         ("(../float-or-sink/)", "(../float-or-sunk/)"),
     )
     assert found.unit is None
-    assert codes(found) == ["missing-key", "unknown-key", "step-unreadable", "unknown-hazard", "file-not-there", "link-to-nothing"]
+    assert codes(found) == ["unknown-key", "step-unreadable", "unknown-hazard", "file-not-there", "link-to-nothing"]
 
 
 def test_quoted_text_is_marked_at_its_part(tmp_path: Path) -> None:

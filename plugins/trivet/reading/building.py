@@ -20,6 +20,11 @@ VALUES_MOST = 20_000
 NESTING_MOST = 20
 
 
+def _spaced(name: str) -> str:
+    """The key that was meant: a space for each odd space, nothing for what has no width."""
+    return INVISIBLE.sub(lambda odd: " " if odd[0].isspace() else "", name)
+
+
 @dataclass(slots=True)
 class _Frame:
     """A mapping or list that is being built. `kept` is False inside a value that was refused; `key` is the one whose value comes next."""
@@ -117,8 +122,8 @@ class Builder:
         frame = self._frame
         here = self._spots.place(event)
         if frame is not None and frame.wants_key:
-            remedy = f"if it is a text, write {quoted(self._spots.rest(event))}"
-            self._stop("key-not-text", here, "a key is one short text, and a whole list stands here", remedy)
+            what = "a key is one short text, and brackets or a whole list stand here"
+            self._stop("key-not-text", here, what, "write one short text before the colon, without brackets, braces or quotes")
             return
         if len(self._stack) >= NESTING_MOST:
             what = f"lists stand inside lists more than {NESTING_MOST} deep"
@@ -151,9 +156,9 @@ class Builder:
         elif plain and name == "<<":
             self._problem("merge-key", place, "<< copies another part of the file", "write the lines out that it stands for")
         elif name == "":
-            self._problem("key-missing", place, "there is no key before the colon", "write a key, as in title: Float or sink?")
+            self._problem("key-missing", place, "there is no key before the colon", "write a key before it, or delete this line")
         elif invisible:
-            name = " ".join(REFUSED.sub(" ", INVISIBLE.sub(" ", name)).split())
+            name = " ".join(REFUSED.sub(" ", _spaced(name)).split())
             self._problem("odd-key", place, f"{name_of(invisible[0])} stands in this key", f"write {name}:")
             kept = name not in frame.key_lines
         elif name in frame.key_lines:
@@ -178,7 +183,7 @@ class Builder:
         place, frame = self._spots.place(event), self._frame
         if self._count > VALUES_MOST:
             what = f"this file holds more than {VALUES_MOST:,} values"
-            self._stop("too-many-values", place, what, "split it, or delete what was pasted by mistake")
+            self._stop("too-many-values", place, what, "delete what was pasted by mistake")
         if frame is None:
             return (), place, True
         if isinstance(frame.value, dict):

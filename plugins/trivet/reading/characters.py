@@ -14,6 +14,9 @@ YAML 1.2.2, production [1] c-printable, less the line ends that editors do not c
 ODD_SPACES = "\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000"
 """Spaces that look like a space (or like nothing) and are none to YAML; the inside of a character class."""
 
+ZERO_WIDTH = re.compile("(?:(?<=[\x00-\x7f])|^)[\u200b\u2060]+|[\u200b\u2060]+(?=[\x00-\x7f]|$)")
+"""Invisible characters beside plain letters, signs or the ends of a line: pasted by accident. Between other letters they may be meant."""
+
 INVISIBLE = re.compile(f"[{ODD_SPACES}\u00ad\u200c-\u200f\u202a-\u202e\u2060-\u2069\t]")
 """What a reader of a key can't see."""
 
@@ -31,6 +34,8 @@ _NAMES = {
     "\ufeff": "an invisible byte-order mark",
     "\u00a0": "a no-break space",
     "\u200b": "an invisible zero-width space",
+    "\u2060": "an invisible word joiner",
+    "\u00ad": "an invisible hyphen",
     "\t": "a tab",
 }
 

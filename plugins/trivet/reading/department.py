@@ -9,6 +9,7 @@ from pathlib import Path
 from trivet.model.department import Department
 from trivet.model.problem import Place, Problem, Severity, in_order
 from trivet.model.unit import Unit
+from trivet.reading import versions
 from trivet.reading.checks import code_files, folders, tables
 from trivet.reading.lock import read_locks
 from trivet.reading.school.read import read_school
@@ -66,6 +67,8 @@ def _notes(root: Path, sources: dict[str, str]) -> Iterator[Problem]:
         if name.endswith(".md"):
             source = read_source(root / "school" / name, f"school/{name}")
             sources[f"school/{name}"] = source.text
+            yield from source.problems
+            yield from versions.check(source.text, f"school/{name}")
             yield from tables.check(f"school/{name}", source.text)
 
 
@@ -92,5 +95,7 @@ def _beside_units(root: Path, slugs: tuple[str, ...], sources: dict[str, str]) -
             if name.endswith(".md"):
                 source = read_source(folder / name, where + name)
                 sources[where + name] = source.text
+                yield from source.problems
+                yield from versions.check(source.text, where + name)
                 yield from tables.check(where + name, source.text)
                 yield from folders.check_guide(where + name, source.text)

@@ -12,6 +12,7 @@ from trivet.model.problem import Problem
 from trivet.reading.fault import Fault, FormAnswer, shown
 from trivet.reading.near import nearest
 from trivet.reading.outline import allowed_keys, homes_of, is_named, part_at
+from trivet.reading.quoting import plain_or_quoted
 
 KINDS = {
     "string": "text",
@@ -42,7 +43,10 @@ def _unknown_keys(fault: Fault) -> list[Problem]:
         if key in known or is_named(key, part):
             continue
         near = nearest(key, (each for each in known if each not in fault.value), 0.75)
-        if near:
+        above = _empty_above(key, fault)
+        if above:
+            remedy = f"put two more spaces before it, so that it stands under {above}:"
+        elif near:
             remedy = f"write {near}"
         elif hint := part.get("x-hint-keys"):
             remedy = str(hint)
@@ -56,15 +60,35 @@ def _unknown_keys(fault: Fault) -> list[Problem]:
     return problems
 
 
+def _empty_above(key: str, fault: Fault) -> str:
+    """The key just above this one if nothing is written there and this one may stand under it."""
+    order = list(fault.value)
+    for above in reversed(order[: order.index(key)]):
+        part = part_at(fault.rules, (*fault.path, above))
+        if fault.value[above] is None:
+            return above if key in allowed_keys(part) or is_named(key, part) else ""
+        if above in allowed_keys(part_at(fault.rules, fault.path)) or is_named(above, part_at(fault.rules, fault.path)):
+            return ""
+    return ""
+
+
 def _missing_key(fault: Fault) -> list[Problem]:
     problems = []
     # The library reports each missing key by itself and names it only in its sentence, so every report answers for all of them.
     for key in fault.said:
-        if key not in fault.value:
+        if key not in fault.value and not _misspelled(key, fault):
             part = part_at(fault.rules, (*fault.path, key))
             code = str(part.get("x-code", "missing-key"))
             problems.append(fault.at_key(code, f'"{key}" is missing', fault.remedy_for((*fault.path, key), f"{key}: ")))
     return problems
+
+
+def _misspelled(key: str, fault: Fault) -> bool:
+    """Whether a key stands there that the answer to unknown keys takes for this one."""
+    part = part_at(fault.rules, fault.path)
+    known = allowed_keys(part)
+    strange = (each for each in fault.value if each not in known and not is_named(each, part))
+    return any(nearest(each, (other for other in known if other not in fault.value), 0.75) == key for each in strange)
 
 
 def _wrong_type(fault: Fault) -> list[Problem]:
@@ -78,6 +102,12 @@ def _wrong_type(fault: Fault) -> list[Problem]:
     if isinstance(value, str) and _reads_as(value, kinds):
         return [fault.at_value("remove-quotes", f'"{value}" in quotes is text', f"write {value} without quotes")]
     wanted = " or ".join(KINDS[kind] for kind in kinds)
+    if kinds == ["array"] and isinstance(value, str) and len(value) <= 60 and fault.path:
+        remedy = f"write {fault.lead.strip()} and below it - {plain_or_quoted(value.lstrip('- '))}"
+        return [fault.at_value("wrong-shape", f'this must be a list, not "{shown(value)}"', remedy)]
+    if "string" in kinds and isinstance(value, list) and len(value) == 1 and isinstance(value[0], str):
+        remedy = f"write it on one line: {fault.lead}{plain_or_quoted(value[0])}"
+        return [fault.at_value("wrong-shape", f"this must be {wanted}, not a list", remedy)]
     return [fault.at_value("wrong-shape", f"this must be {wanted}, not {_kind_of(value)}", fault.remedy)]
 
 

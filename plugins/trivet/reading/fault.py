@@ -43,7 +43,10 @@ class Fault:
     def remedy_for(self, path: Path, lead: str) -> str:
         """Return what to write at `path`: the schema's own hint, else its first example."""
         part = part_at(self.rules, path)
-        return str(part["x-hint"]) if "x-hint" in part else f"write {lead}{example_of(part, self.rules)}"
+        if "x-hint" in part:
+            return str(part["x-hint"])
+        # The whole file has no key to stand under.
+        return f"write {lead}" + (example_of(part, self.rules) if lead else example_of(part, self.rules).removeprefix("and under it "))
 
     def at_value(self, code: str, what: str, remedy: str, *below: str | int) -> Problem:
         """Make a problem that points at the value, or at the one `below` it."""

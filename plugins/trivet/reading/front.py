@@ -1,4 +1,4 @@
-"""The front matter of a unit or of its translation: fences, the scan of lines, strict YAML, in one go."""
+"""The front matter of a unit or of its translation: versions, fences, the scan of lines, strict YAML, in one go."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from trivet.model.problem import Place, Problem, in_order
 from trivet.reading.fence import split
 from trivet.reading.scan import scan
 from trivet.reading.strict import load
+from trivet.reading.versions import settled
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,14 +28,19 @@ class Front:
 
 def read_front(text: str, file: str) -> Front:
     """Read the text of a unit file. Lines and columns are those of the file as typed."""
-    parts = split(text, file)
+    kept, versions = settled(text, file)
+    parts = split(kept, file)
+    fences = parts.problems
+    if parts.readable and any(problem.place.line == 1 for problem in versions):
+        fences = ()  # what stands above the first fence is answered already
     if not parts.readable:
-        return Front(None, Places(file), parts.body, parts.body_line, parts.problems, readable=False)
+        problems = in_order([*versions, *parts.problems])
+        return Front(None, Places(file), parts.body, parts.body_line, problems, readable=False)
     scanned = scan(parts.front, file, parts.front_line)
     loaded = load(scanned.text, file, parts.front_line)
     typed = text.split("\n")
     places = Places(file, _within(loaded.places.at, typed), _within(loaded.places.keys, typed))
-    problems = in_order([*parts.problems, *scanned.problems, *loaded.problems])
+    problems = in_order([*versions, *fences, *scanned.problems, *loaded.problems])
     return Front(loaded.value, places, parts.body, parts.body_line, problems, loaded.readable)
 
 

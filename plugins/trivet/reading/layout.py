@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from trivet.reading.entries import Entry
 
 _KEY_LIKE = re.compile(r"[a-z][a-z0-9 -]{0,24}")
+
+
+STEP = 2
+"""Spaces from a key to what stands under it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,8 +26,9 @@ class Block:
 
 @dataclass(slots=True)
 class Layout:
-    """The open blocks, outermost first, and the entry just read."""
+    """The open blocks, outermost first, and the entry just read. `homes` are keys that stand under one key only, each with that key."""
 
+    homes: Mapping[str, str] = field(default_factory=dict)
     blocks: list[Block] = field(default_factory=list)
     last: Entry | None = None
 
@@ -62,8 +68,12 @@ class Layout:
 
         `item_keys` are the keys of the items of the list at its column, if there is one.
         """
-        if self.opens(each):
-            return each.column
+        home = self._home(each)
+        if home is not None or self.opens(each):
+            return each.column if home is None else home
+        lists = [block.column for block in self.blocks if block.is_list and abs(block.column - each.column) <= STEP]
+        if each.dash and lists:
+            return min(reversed(lists), key=lambda level: abs(level - each.column))
         levels = [block.column for block in self.blocks]
         if each.column not in levels:
             return min(reversed(levels), key=lambda level: abs(level - each.column))
@@ -75,6 +85,16 @@ class Layout:
             return levels[at + 1]
         keys_above = [block.column for block in self.blocks[:at] if not block.is_list]
         return keys_above[-1] if keys_above and _KEY_LIKE.fullmatch(each.key) else each.column
+
+    def _home(self, each: Entry) -> int | None:
+        """The column of the open block that a key belongs to and stands outside of, None where it is in or has no such home."""
+        under = self.homes.get(each.key or "")
+        if under is None or each.dash:
+            return None
+        if self.opener is not None and self.opener.key == under:
+            return self.opener.own_column + STEP if each.column <= self.opener.own_column else None
+        inside = (block.column for block in reversed(self.blocks) if block.key == under and not block.is_list)
+        return next(inside, None)
 
     def take(self, each: Entry) -> None:
         """Note an entry that stands where it should."""

@@ -96,7 +96,9 @@ def _read(text: str, file: str) -> tuple[Lock | None, Sheet | None, tuple[Proble
     named = list(check_keys(loaded.value, loaded.places))
     # A key for names is answered once, by its own words, and the schema need not add that it does not know it.
     at = {problem.place for problem in named}
-    problems += [*named, *(p for p in validate(loaded.value, "lock", loaded.places, file, form_answer(loaded.places)) if p.place not in at)]
+    answered = {problem.place.line for problem in problems if problem.severity is Severity.ERROR}
+    fits = validate(loaded.value, "lock", loaded.places, file, form_answer(loaded.places))
+    problems += [*named, *(p for p in fits if p.place not in at and p.place.line not in answered)]
     if any(problem.severity is Severity.ERROR for problem in problems):
         return None, None, in_order(problems)
     sheet = Sheet(file, loaded.value, loaded.places)

@@ -74,7 +74,7 @@ def example_of(part: Part, rules: Part) -> str:
     if examples:
         return in_one_line(examples[0])
     if "items" in part:
-        return f"and under it - {example_of(part['items'], rules)}"
+        return f"and under it - {example_of(part['items'], rules).removeprefix('and under it ')}"
     if "properties" in part:
         key = str([*part.get("required", ()), *part["properties"]][0])
         return f"and under it {key}: {example_of(part['properties'][key], rules)}"
@@ -86,7 +86,7 @@ def in_one_line(value: Any) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, list):
-        return f"and under it - {in_one_line(value[0])}"
+        return f"and under it - {in_one_line(value[0]).removeprefix('and under it ')}"
     if isinstance(value, dict):
         key, child = next(iter(value.items()))
         return f"and under it {key}: {in_one_line(child)}"

@@ -34,7 +34,7 @@ class Source:
     readable: bool = True
 
 
-def read_source(path: Path, name: str) -> Source:
+def read_source(path: Path, name: str, bytes_most: int = BYTES_MOST) -> Source:
     """Read the file at `path`, called `name` in problems (from the project's root, with `/`); never raise, never wait."""
     try:
         kind = path.lstat().st_mode
@@ -44,19 +44,19 @@ def read_source(path: Path, name: str) -> Source:
             what = "this is a folder or a device, where a file is expected"
             return _unread(name, "file-not-regular", what, "put a text file in its place")
         with path.open("rb") as stream:
-            data = stream.read(BYTES_MOST + 1)
+            data = stream.read(bytes_most + 1)
     except FileNotFoundError:
         return _unread(name, "file-missing", "there is no such file", f"write {name}, or take away what names it")
     except (OSError, ValueError) as error:
         said = getattr(error, "strerror", None) or "its name can't be used"
         return _unread(name, "file-unreadable", f"this file can't be opened ({said})", "check its name and who may read it")
-    return source_of(data, name)
+    return source_of(data, name, bytes_most)
 
 
-def source_of(data: bytes, name: str) -> Source:
+def source_of(data: bytes, name: str, bytes_most: int = BYTES_MOST) -> Source:
     """Turn the bytes of a file into text. Odd characters become spaces, so that columns stay and the rest is still read."""
-    if len(data) > BYTES_MOST:
-        what = f"this file is larger than {BYTES_MOST // 1024} KB"
+    if len(data) > bytes_most:
+        what = f"this file is larger than {bytes_most // 1024} KB"
         return _unread(name, "file-too-large", what, "take out what was pasted by mistake; pictures belong beside it")
     for mark, encoding in _MARKS:
         if data.startswith(mark):
@@ -78,7 +78,8 @@ def _binary(data: bytes, name: str) -> Source:
     half = len(data) // 4
     if data.count(b"\x00") > half > 0:
         return _unread(name, "file-utf16", "this file is saved as UTF-16, without saying so", _SAVE)
-    return _unread(name, "file-binary", "this is no text file: it holds zero bytes", "put a text file in its place")
+    what = "this is no plain text: perhaps a picture, or a file of a word processor"
+    return _unread(name, "file-binary", what, "save its text as plain text, UTF-8, under this name")
 
 
 def _not_utf8(data: bytes, at: int, name: str) -> Source:

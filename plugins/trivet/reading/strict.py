@@ -14,6 +14,7 @@ from trivet.reading.characters import REFUSED, name_of
 from trivet.reading.indentation import mend_indentation
 from trivet.reading.refusals import refusal
 from trivet.reading.scan import scan
+from trivet.reading.versions import settled
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,10 @@ def load(text: str, file: str, first_line: int = 1, *, empty_brackets: bool = Fa
     odd = REFUSED.search(text)
     if odd:
         return _stopped([_refused_character(text, odd.start(), file, first_line)], file)
-    text, problems = mend_indentation(text, file, first_line)
+    typed = text
+    text, problems = settled(text, file, first_line)
+    text, mended = mend_indentation(text, file, first_line)
+    problems += mended
     builder = Builder(text, file, first_line, empty_brackets)
     error = _build(builder, text)
     if error is not None:
@@ -49,7 +53,7 @@ def load(text: str, file: str, first_line: int = 1, *, empty_brackets: bool = Fa
         builder = Builder(text, file, first_line, empty_brackets)
         error = _build(builder, text)
     if error is not None:
-        problems.append(refusal(error, text, file, first_line))
+        problems.append(refusal(error, text, typed, file, first_line))
     problems += builder.problems
     if error is not None or builder.stopped:
         return _stopped(problems, file)

@@ -73,7 +73,7 @@ def _quotes(region: str, text: str, comment: str, start: int) -> Trap | None:
         if bad is None:
             return None
         inner = text[1 : text.rindex('"')]
-        what = f"{bad[1]} in double quotes stands for something else"
+        what = "a backslash in double quotes has a meaning of its own"
         return Trap("backslash-in-quotes", start + bad.start(1), len(bad[1]), what, re.sub(r'\\(["\\])', r"\1", inner), comment)
     begins = COMMENT.search(text)
     if begins:
@@ -91,5 +91,7 @@ def _meant(text: str) -> str:
         return rest[:-1] if wrapped else text
     if '"' not in rest:
         return rest
+    if rest.endswith('""') and rest.count('"') % 2:
+        return rest[:-1]
     inches = rest.endswith('"') and re.fullmatch(r'[^"]*\d"[^"]*"', rest)
     return rest[:-1] if inches else text

@@ -11,6 +11,7 @@ from trivet.model.places import Places
 from trivet.model.problem import Place, Problem, Severity, in_order
 from trivet.model.station import Reading
 from trivet.model.unit import Unit
+from trivet.reading import versions
 from trivet.reading.build import build_unit
 from trivet.reading.checks import (
     closed_questions,
@@ -89,7 +90,7 @@ def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, s
     front = read_front(source.text, file)
     problems = [*source.problems, *front.problems]
     data = front.value if isinstance(front.value, dict) else {}
-    if front.readable and not data:
+    if front.readable and not data and not problems:
         problems.append(
             Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS)
         )
@@ -109,6 +110,7 @@ def _prose(folder: Path, where: str, draft: Draft, sources: dict[str, str]) -> I
             source = read_source(folder / name, where + name)
             sources[where + name] = source.text
             yield from source.problems
+            yield from versions.check(source.text, where + name)
             yield from links.check(where + name, source.text, 1, around)
             yield from tables.check(where + name, source.text)
 

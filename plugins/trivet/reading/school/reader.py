@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 from trivet.model.places import Places
 from trivet.model.problem import Place, Problem, Severity
+from trivet.model.school import Calendar, DayType
 from trivet.reading.school.checks.names import check_keys
 from trivet.reading.school.sentences import form_answer
 from trivet.reading.school.sheet import Sheet
@@ -61,7 +62,10 @@ class Reader:
         problems: list[Problem] = list(loaded.problems) if loaded else []
         if loaded and loaded.readable:
             self.places[file] = loaded.places
-            problems += _fits(loaded.value, kind, loaded.places, file)
+            fits = _fits(loaded.value, kind, loaded.places, file)
+            # A line that can't be read as typed has its answer: what it seems to say is not judged further.
+            answered = {problem.place.line for problem in problems if problem.severity is Severity.ERROR}
+            problems += [problem for problem in fits if problem.place.line not in answered]
         self.add(problems)
         if loaded is None or not loaded.readable or any(problem.severity is Severity.ERROR for problem in problems):
             self.broken.add(kind)
@@ -75,6 +79,15 @@ class Reader:
         part, problems = read(sheet)
         self.add(problems)
         return part
+
+    def calendar_files(self, sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType], zone: str) -> Calendar:
+        """Return the calendar with what its files add, and keep their problems and texts."""
+        from trivet.reading.school.ics import read_calendar_files  # noqa: PLC0415 - only a school that has such files pays for it
+
+        read = read_calendar_files(self.root, sheet, calendar, bells, zone)
+        self.add(read.problems)
+        self.sources |= read.sources
+        return read.calendar
 
 
 def _fits(value: Any, kind: str, places: Places, file: str) -> Iterable[Problem]:

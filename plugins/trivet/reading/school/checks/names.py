@@ -43,7 +43,7 @@ def check_tables(root: Path) -> Iterator[Problem]:
 def _table(path: Path, root: Path) -> Iterator[Problem]:
     try:
         with path.open("rb") as file:
-            first = file.readline(HEADER_BYTES).decode("utf-8-sig", errors="replace")
+            first = _first_line(file.read(HEADER_BYTES))
     except OSError:  # what may not be read is not published either
         return
     separator = max(",;\t", key=first.count)
@@ -55,6 +55,13 @@ def _table(path: Path, root: Path) -> Iterator[Problem]:
             remedy = f"{REMEDY}; where it names things, call the column after them (solid, planet)"
             yield Problem("student-names", Severity.ERROR, place, f'a column is called "{word}"', remedy)
         column += len(title) + 1
+
+
+def _first_line(data: bytes) -> str:
+    """The first line of a table, also where a spreadsheet saved it as UTF-16: names must not slip by in another encoding."""
+    wide = "utf-16" if data[:2] in (b"\xff\xfe", b"\xfe\xff") else "utf-16-le" if data[1:2] == b"\x00" else "utf-16-be"
+    encoding = wide if b"\x00" in data[:2] or wide == "utf-16" else "utf-8-sig"
+    return data.decode(encoding, errors="replace").replace("\r", "\n").partition("\n")[0]
 
 
 def check_keys(value: Any, places: Places, path: tuple[str | int, ...] = (), *, but: tuple[str, ...] = ()) -> Iterator[Problem]:

@@ -24,6 +24,7 @@ def kinds(site: Path) -> dict[str, str]:
         "unit": "/units/float-or-sink/",
         "cards": "/units/float-or-sink/student/",
         "cards-es": "/units/float-or-sink/student/es/",
+        "prep": "/prep/",
         "guide": "/guide/",
         "missing": "/404.html",
         "simulation": "/units/float-or-sink/sim/index.html",

@@ -40,6 +40,7 @@ class Table:
     key: str
     have: str
     rows: tuple[Row, ...]
+    paper: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +149,8 @@ def _tables(span: Span, department: Department, words: Words) -> Iterator[Table]
         rows = tuple(_row(each, place(each.pool, department.school.rooms) or words("prep.device"), words) for each in span.devices)
         yield Table(words("prep.devices"), words("prep.devices_key"), words("lesson.have"), rows)
     if span.prints:
-        yield Table(words("prep.print"), words("prep.print_key"), words("prep.pages"), tuple(_paper(each, words) for each in span.prints))
+        rows = tuple(_paper(each, words) for each in span.prints)
+        yield Table(words("prep.print"), words("prep.print_key"), words("prep.pages"), rows, paper=True)
 
 
 def _row(need: Reusable | UsedUp, item: str, words: Words) -> Row:

@@ -45,9 +45,9 @@ def test_new_unit_is_explained_line_by_line(plain: Path) -> None:
         assert key in text
 
 
-@pytest.mark.parametrize("slug", ["guide", "Heat", "1x", "a", "../out", "x" * 41, "float-or-sink"])
+@pytest.mark.parametrize("slug", ["guide", "prep", "year", "Heat", "1x", "a", "../out", "x" * 41, "float-or-sink"])
 def test_bad_or_taken_names_exit_2(plain: Path, slug: str) -> None:
-    """A name that can't be an address, the guide's name and a unit that is there are refused, and nothing is written."""
+    """A name that can't be an address, a name that a page has and a unit that is there are refused, and nothing is written."""
     before = sorted(str(path) for path in plain.rglob("*"))
     texts = (plain / "units" / "float-or-sink" / "index.md").read_bytes()
     assert run(plain, "unit", slug).exit_code == 2

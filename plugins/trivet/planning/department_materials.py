@@ -133,7 +133,7 @@ def _span(ledger: _Ledger, name: str, first: date, last: date) -> Span:
         else:
             at_once += filter(None, [reusable(pool, [each for each in ledger.moments[key] if first <= each.date <= last])])
     plans = [plan for plan in ledger.plans if any(first <= day.date <= last for day in plan.days)]
-    begun = [plan for plan in plans if first <= plan.rounds[0].date <= last]
+    begun = [plan for plan in plans if plan.rounds and first <= plan.rounds[0].date <= last]
     return Span(
         name=name,
         first=first,

@@ -11,14 +11,20 @@ from trivet.model.problem import Place, Problem, Severity
 
 SLUG = re.compile(r"[a-z][a-z0-9-]{1,39}")
 GUIDE = "guide"
+TAKEN = {
+    GUIDE: "the pages for new teachers",
+    "prep": "the page for whoever gets the materials ready",
+    "year": "the page of the school year",
+}
+"""Names that pages of the site have, so that no unit may."""
 RESERVED = ("index.html", "index.htm", "student", "print", "student.html", "print.html")
 """Names inside a unit folder at which pages of the site stand."""
 
 
 def slug_fault(slug: str) -> tuple[str, str] | None:
     """Return what is wrong with the name of a unit folder and what to call it, None where it is right."""
-    if slug == GUIDE:
-        return "guide is the name of the pages for new teachers", "choose another name"
+    if slug in TAKEN:
+        return f"{slug} is the name of {TAKEN[slug]}", "choose another name"
     if SLUG.fullmatch(slug):
         return None
     better = re.sub(r"[^a-z0-9]+", "-", slug.lower()).strip("-").lstrip("0123456789-")[:40].rstrip("-")

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from trivet.hosts.only import alone, plans_of, problems_of, unknown, with_its_classes
 from trivet.hosts.unit_files import unit_assets
-from trivet.model.department import Department
 from trivet.model.page import Site
 from trivet.model.plan import Plans
 from trivet.model.problem import Problem, Severity, in_order
@@ -32,37 +32,21 @@ class Built:
 
 
 def build_site(root: Path, only: str = "") -> Built:
-    """Read, plan and lay out the department under `root`; `only` keeps the pages of one unit and what all pages need.
+    """Read, plan and lay out the department under `root`; `only`: one unit, with the pages that stand for the whole department.
 
     Reads committed files alone, never the private folder.
     """
-    read = read_department(root)
-    problems = list(read.problems)
-    plans = Plans((), (), ())
-    if read.department is not None:
-        plans = plan_department(_only(read.department, only))
-        problems += plans.problems
+    read = read_department(root, only)
+    department = with_its_classes(read.department, only) if read.department and only else read.department
+    plans = plan_department(department) if department else Plans((), (), ())
+    problems = [*read.problems, *plans.problems]
+    if only:
+        department, plans = department and alone(department, only), plans_of(plans, only)
+        problems = [*problems_of(problems, only), *unknown(root, only)]
     ordered = in_order(problems)
-    site = make_site(read.department, plans, ordered, build_info(), read.sources)
-    return Built(_with_files(site, read.department, root, only), ordered, dict(read.sources))
-
-
-def _only(department: Department, only: str) -> Department:
-    if not only:
-        return department
-    runs = tuple(run for run in department.school.runs if run.unit == only)
-    units = {slug: unit for slug, unit in department.units.items() if slug == only}
-    return replace(department, units=units, school=replace(department.school, runs=runs))
-
-
-def _with_files(site: Site, department: Department | None, root: Path, only: str) -> Site:
-    units = department.units.values() if department else ()
-    files = [asset for unit in units if only in ("", unit.slug) for asset in unit_assets(root, unit)]
-    return Site(tuple(p for p in site.pages if _kept(p.path, only)), (*site.assets, *files))
-
-
-def _kept(path: str, only: str) -> bool:
-    return not only or path.count("/") < 2 or only in path.split("/")
+    site = make_site(department, plans, ordered, build_info(), read.sources)
+    files = [asset for unit in department.units.values() for asset in unit_assets(root, unit)] if department else []
+    return Built(Site(site.pages, (*site.assets, *files)), ordered, dict(read.sources))
 
 
 def build_info() -> BuildInfo:

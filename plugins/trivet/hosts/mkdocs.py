@@ -19,6 +19,7 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.utils import get_relative_url
 
 from trivet.hosts.build import Built, build_site
+from trivet.hosts.kept_templates import KeptTemplates
 from trivet.hosts.policy import with_page_policy, with_static_policy
 from trivet.model.page import Page
 from trivet.model.problem import Severity
@@ -47,6 +48,7 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
 
     serving = False
     built: Built | None = None
+    compiled = KeptTemplates()
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Remember whether this is a live preview; defining this hook keeps the plugin across rebuilds."""
@@ -58,6 +60,9 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
         config.theme.static_templates.discard(SITEMAP)
         if _PROSE not in config.markdown_extensions:
             config.markdown_extensions.append(_PROSE)
+        if self.config.only:
+            # Links to the pages that are left out are no fault of whoever previews one unit.
+            config.validation.links.not_found = config.validation.nav.not_found = logging.INFO
         return config
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, **_: Any) -> LiveReloadServer:
@@ -83,6 +88,8 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
 
     def on_env(self, env: Environment, **_: Any) -> Environment:
         """Give the frame its words and the place of its assets."""
+        if self.serving:
+            env.bytecode_cache = self.compiled
         env.globals.update(TEMPLATE_GLOBALS)
         return env
 

@@ -31,14 +31,20 @@ class ReadDepartment:
     sources: Mapping[str, str]
 
 
-def read_department(root: Path) -> ReadDepartment:
-    """Read the project at `root`; never raises on any content, never opens the private folder, never follows a link."""
+def read_department(root: Path, only: str = "") -> ReadDepartment:
+    """Read the project at `root`; never raises on any content, never opens the private folder, never follows a link.
+
+    `only`: read this unit and those that its classes run too, which its dates hang on; the others are left out unread.
+    """
     school = read_school(root)
     slugs = tuple(slug for slug in unit_slugs(root) if not _is_linked(root, slug))
+    runs = school.school.runs if school.school else ()
+    classes = {run.class_id for run in runs if run.unit == only} if only else None
+    wanted = slugs if classes is None else {only, *(run.unit for run in runs if run.class_id in classes)}
     # Without the list of reviewed simulations, no unit can be blamed for its code.
     simulations = school.school.settings.simulations if school.school else slugs
-    units = [read_unit(root / "units" / slug, slug, root, simulations, slugs) for slug in slugs]
-    locks = read_locks(root, school.school)
+    units = [read_unit(root / "units" / slug, slug, root, simulations, slugs) for slug in slugs if slug in wanted]
+    locks = read_locks(root, school.school, classes)
     sources = {**school.sources, **locks.sources}
     for unit in units:
         sources |= unit.sources

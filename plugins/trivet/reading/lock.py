@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -43,13 +43,18 @@ def read_lock(text: str, file: str) -> tuple[Lock | None, tuple[Problem, ...]]:
     return lock, problems
 
 
-def read_locks(root: Path, school: School | None) -> ReadLocks:
-    """Read every lock under school/groups/. `school` is None where it could not be read; a lock with an error is left out."""
+def read_locks(root: Path, school: School | None, classes: Collection[str] | None = None) -> ReadLocks:
+    """Read every lock under school/groups/, or those of some classes. A lock with an error is left out.
+
+    `school` is None where it could not be read.
+    """
     locks: dict[tuple[str, str], tuple[Lock, Sheet]] = {}
     problems: list[Problem] = []
     sources: dict[str, str] = {}
     units = unit_slugs(root)
     for path in _files(root, problems):
+        if classes is not None and path.parent.name not in classes:
+            continue
         file = path.relative_to(root).as_posix()
         source = read_source(path, file)
         sources[file] = source.text

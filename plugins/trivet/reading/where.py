@@ -31,6 +31,7 @@ COUNTED = {
     "spot checks": "spot check",
     "runs": "run",
     "closures": "closure",
+    "files": "file",
     "terms": "term",
     "items": "item",
     "columns": "column",

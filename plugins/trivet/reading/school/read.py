@@ -48,7 +48,8 @@ def read_school(root: Path) -> ReadSchool:
     reader = Reader(root)
     sheets = {kind: reader.sheet(kind) for kind in KINDS}
     school = _school(reader, sheets, unit_slugs(root))
-    reader.add(check_folder(root / "school"))
+    named = sheets["calendar"].data.get("files", ()) if sheets["calendar"] else None
+    reader.add(check_folder(root / "school", named))
     reader.add(check_tables(root))
     return ReadSchool(school, reader.places, in_order(reader.problems), reader.sources)
 
@@ -67,6 +68,8 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
         reader.add(check_site(sheets["school"], settings, reader.root / "mkdocs.yml"))
     if sheets["calendar"] and calendar and bells:
         reader.add(check_calendar(sheets["calendar"], calendar, bells))
+    if sheets["calendar"] and calendar and bells and settings and sheets["calendar"].data.get("files"):
+        calendar = reader.calendar_files(sheets["calendar"], calendar, bells, settings.time_zone)
     around = Around(settings, rooms, bells, calendar)
     if sheets["classes"] and classes:
         reader.add(check_classes(sheets["classes"], classes, around))

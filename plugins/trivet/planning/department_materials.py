@@ -109,7 +109,7 @@ def department_materials(department: Department, plans: Plans) -> DepartmentMate
     span = partial(_span, ledger)
     days = sorted(day.date for plan in planned for day in plan.days)
     weeks = [_with_week(ledger, span("", monday, monday + WEEK)) for monday in sorted({_monday(day) for day in days})]
-    tried = Tried(department, planned, everything, pools, together)
+    tried = Tried(department, planned, pools, shares, together)
     terms = [span(term.name, term.first, term.last) for term in department.school.calendar.terms]
     return DepartmentMaterials(
         weeks=tuple(_with_cures(week, tried) for week in weeks),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -16,16 +16,15 @@ from trivet.planning.materials import same_item
 from trivet.planning.measures import as_decimal, factor
 from trivet.planning.notes import share_devices
 from trivet.planning.say import say_date, say_list, say_money, say_number, say_weekdays
-from trivet.planning.stores.moments import peak
 from trivet.planning.stores.needs import Reusable, UsedUp
 from trivet.planning.stores.purchases import Purchase, purchase
 from trivet.planning.stores.sentences import short_of
-from trivet.planning.stores.tried import Tried, lacking
-from trivet.planning.stores.uses import Use, uses_of
+from trivet.planning.stores.tried import After, Tried
+from trivet.planning.stores.uses import Use
 from trivet.planning.timed_runs import WHOLE_CLASS
 
-LATER = 10
-"""Meetings of a class that are tried as a later first day: two weeks of daily ones."""
+LATER = 8
+"""Meetings of a class that are tried as a later first day: enough to let two units of three days pass."""
 
 PROTECTS = ("glasses", "goggle", "glove", "mitt", "apron", "shield", "mask", "first aid", "extinguisher", "blanket", "eyewash")
 """What nobody shares: an item with one of these words is never thinned out."""
@@ -139,8 +138,8 @@ def _titled(run: Run, tried: Tried) -> str:
 
 
 def _rounds(use: Use, starts: dict[int, date], tried: Tried) -> str:
-    moved = tried.moved(use.class_id, starts) or ()
-    return say_weekdays(each.date for plan in moved if plan.unit == use.unit for each in plan.rounds)
+    plans = (tried.moved(use.class_id, starts) or ((), None))[0]
+    return say_weekdays(each.date for plan in plans if plan.unit == use.unit for each in plan.rounds)
 
 
 def _clashing(lack: Reusable) -> list[Use]:
@@ -154,25 +153,20 @@ def _run_of(use: Use, tried: Tried) -> tuple[int, Run]:
 
 
 def _need_after(lack: Reusable, class_id: str, starts: dict[int, date], tried: Tried) -> Decimal | None:
-    """The pool's largest need on all days concerned after a change of first dates; None where it does not cure, or harms elsewhere."""
-    plans = tried.moved(class_id, starts)
-    if plans is None:
-        return None
-    changed = tried.uses_with(plans)
-    moved = [use for uses in (tried.uses, changed) for use in uses if use.class_id == class_id]
-    return _need_with(lack, changed, moved, tried)
+    """The pool's largest need on the days concerned after a change of first dates; None where it does not cure, or harms elsewhere."""
+    moved = tried.moved(class_id, starts)
+    return None if moved is None else _need_with(lack, moved[1], tried)
 
 
-def _need_with(lack: Reusable, changed: Sequence[Use], moved: Sequence[Use], tried: Tried) -> Decimal | None:
-    """The same for any change; `moved` are the uses that come or go with it."""
-    cured = {moment.date for moment in lack.moments}
-    days = cured | {use.date for use in moved}
-    after = tried.moments_with(changed, days, tried.keys_of(moved))
-    short = lacking(after)
-    if any(key == lack.pool.key and day in cured for key, day, _ in short) or short - tried.lacking_now:
+def _need_with(lack: Reusable, after: After, tried: Tried) -> Decimal | None:
+    """The same for any change: nothing of the pool may be short in the week any more, and nothing new on the days of the change."""
+    key, week = lack.pool.key, {moment.date for moment in lack.moments}
+    if any(moment.date not in after.days for moment in lack.lacking) or any(each[0] == key and each[1] in week for each in after.short):
         return None
-    most = peak(after.get(lack.pool.key, ()))
-    return None if most is None else as_decimal(most.need)
+    if after.short - tried.lacking_now:
+        return None
+    others = (moment.need for moment in lack.moments if moment.date not in after.days)
+    return as_decimal(max((after.most.get(key, Fraction(0)), *others)))
 
 
 def _share(lack: Reusable, tried: Tried) -> Iterator[Cure]:
@@ -187,8 +181,7 @@ def _share(lack: Reusable, tried: Tried) -> Iterator[Cure]:
             for teams in (line.per_count + 1, line.per_count + 2):
                 lines = tuple(replace(each, per_count=teams) if each is line else each for each in unit.hands_on.materials)
                 thinner = replace(unit, hands_on=replace(unit.hands_on, materials=lines))
-                moved = [use for plan in tried.plans if plan.unit == slug for use in uses_of(tried.department, plan, thinner)]
-                need = _need_with(lack, [*(use for use in tried.uses if use.unit != slug), *moved], moved, tried)
+                need = _need_with(lack, tried.thinned(thinner), tried)
                 if need is not None:
                     at = unit.places.find("stations", "hands-on", "materials", index)
                     title = f"Let {('two', 'three', 'four')[teams - 2] if teams <= 4 else teams} teams share one"

@@ -2,41 +2,69 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from datetime import date
+from fractions import Fraction
 from functools import cached_property
 
 from trivet.model.department import Department
 from trivet.model.plan import Plan
 from trivet.model.school import Run
+from trivet.model.unit import Unit
 from trivet.planning.dates import SchoolDay, meetings, school_days
 from trivet.planning.stores.moments import Moment, moments
-from trivet.planning.stores.pools import Key, Pools
+from trivet.planning.stores.pools import Key, Pools, Share
 from trivet.planning.stores.uses import Use, uses_of
 from trivet.planning.timed_runs import TimedRun, time_runs
+
+Lack = tuple[Key, date, tuple[str, ...]]
+"""Where something is short: its pool, the day and the classes."""
+Starts = tuple[tuple[int, date], ...]
+"""Other first dates for runs, by their place in runs.yml."""
+
+
+@dataclass(frozen=True, slots=True)
+class After:
+    """The days on which a change tells, what is short on them then, and the most that is out at one time of each pool concerned."""
+
+    days: AbstractSet[date]
+    short: AbstractSet[Lack]
+    most: Mapping[Key, Fraction]
 
 
 @dataclass
 class Tried:
-    """The plans as they are, and changes of them that are tried. What was tried is kept, since several shortages ask for the same."""
+    """The plans as they are, and changes of them that are tried; what was tried is kept, since several shortages ask for the same.
+
+    `shares` and `now` are those of all pools, and the moments of the reusable ones.
+    """
 
     department: Department
     plans: Sequence[Plan]
-    uses: Sequence[Use]
     pools: Pools
+    shares: Mapping[Key, Sequence[Share]]
     now: Mapping[Key, Sequence[Moment]]
-    """The moments of all reusable pools as they are."""
-    _moved: dict[tuple[str, tuple[tuple[int, date], ...]], tuple[Plan, ...] | None] = field(default_factory=dict)
+    _moved: dict[tuple[str, Starts], tuple[tuple[Plan, ...], After] | None] = field(default_factory=dict)
 
     @cached_property
-    def lacking_now(self) -> set[tuple[Key, date, tuple[str, ...]]]:
+    def lacking_now(self) -> AbstractSet[Lack]:
         """Where something is short as things are."""
-        return lacking(self.now)
+        return _lacking(self.now)
 
     @cached_property
     def _days(self) -> tuple[SchoolDay, ...]:
         return school_days(self.department.school.calendar)
+
+    @cached_property
+    def _by_day(self) -> Mapping[Key, Mapping[date, Sequence[Share]]]:
+        found: defaultdict[Key, defaultdict[date, list[Share]]] = defaultdict(lambda: defaultdict(list))
+        for key, shares in self.shares.items():
+            for share in shares:
+                found[key][share.use.date].append(share)
+        return found
 
     def meetings_after(self, class_id: str, day: date, most: int) -> tuple[date, ...]:
         """Return the next dates on which a class meets after a day, at most so many."""
@@ -48,15 +76,38 @@ class Tried:
         """Return the class's runs with their place in runs.yml."""
         return [(place, run) for place, run in enumerate(self.department.school.runs) if run.class_id == class_id]
 
-    def moved(self, class_id: str, starts: Mapping[int, date]) -> tuple[Plan, ...] | None:
-        """Return the class's plans with other first dates for some of its runs, by their place in runs.yml.
+    def moved(self, class_id: str, starts: Mapping[int, date]) -> tuple[tuple[Plan, ...], After] | None:
+        """Return the plans that other first dates change, with what is then needed.
 
-        None where a run then has no dates, begins later than written, or moves without being asked to.
+        None where a run then has no dates, begins later than written, or another run moves too.
         """
         key = (class_id, tuple(sorted(starts.items())))
         if key not in self._moved:
-            self._moved[key] = self._time(class_id, starts)
+            plans = self._time(class_id, starts)
+            uses = [use for plan in plans or () for use in uses_of(self.department, plan)]
+            self._moved[key] = None if plans is None else (plans, self.after([(class_id, plan.unit) for plan in plans], uses))
         return self._moved[key]
+
+    def thinned(self, unit: Unit) -> After:
+        """Return what is needed where this unit stands in the place of the department's own."""
+        plans = [plan for plan in self.plans if plan.unit == unit.slug]
+        uses = [use for plan in plans for use in uses_of(self.department, plan, unit)]
+        return self.after([(plan.class_id, plan.unit) for plan in plans], uses)
+
+    def after(self, runs: Iterable[tuple[str, str]], instead: Sequence[Use]) -> After:
+        """Return what is needed where the uses `instead` stand in the place of those of some runs (class id, unit slug)."""
+        gone = set(runs)
+        coming = self.pools.by_pool(instead)
+        found: dict[Key, tuple[Moment, ...]] = {}
+        out = {share.use.date for shares in self.shares.values() for share in shares if (share.use.class_id, share.use.unit) in gone}
+        days = out | {use.date for use in instead}
+        for key, own in coming.items():
+            if not self.pools.by_key[key].used_up:
+                stay = [share for day in days for share in self._by_day[key].get(day, ())]
+                kept = [share for share in stay if (share.use.class_id, share.use.unit) not in gone]
+                found[key] = moments(self.pools.by_key[key], [*kept, *own])
+        most = {key: max(moment.need for moment in each) for key, each in found.items() if each}
+        return After(days, _lacking(found), most)
 
     def _time(self, class_id: str, starts: Mapping[int, date]) -> tuple[Plan, ...] | None:
         own = self.runs_of(class_id)
@@ -70,31 +121,13 @@ class Tried:
                 continue
             if not isinstance(timed, TimedRun) or (place in starts and timed.days[0].date != starts[place]):
                 return None
-            if place not in starts and timed.days != old.days:
+            if place in starts:
+                rounds = tuple(replace(each, date=day) for each, day in zip(old.rounds, timed.round_dates, strict=True))
+                plans.append(replace(old, days=timed.days, rounds=rounds))
+            elif timed.days != old.days:
                 return None
-            rounds = tuple(replace(each, date=day) for each, day in zip(old.rounds, timed.round_dates, strict=True))
-            plans.append(replace(old, days=timed.days, rounds=rounds))
         return tuple(plans)
 
-    def uses_with(self, plans: Iterable[Plan]) -> list[Use]:
-        """Return all uses where these plans stand in the place of those of the same class and unit."""
-        changed = list(plans)
-        instead = {(plan.class_id, plan.unit) for plan in changed}
-        return [
-            *(use for use in self.uses if (use.class_id, use.unit) not in instead),
-            *(use for plan in changed for use in uses_of(self.department, plan)),
-        ]
 
-    def moments_with(self, changed: Sequence[Use], days: set[date], keys: Iterable[Key]) -> dict[Key, tuple[Moment, ...]]:
-        """Return the moments of some reusable pools on some days, with other uses than the department has now."""
-        shares = self.pools.by_pool([use for use in changed if use.date in days])
-        return {key: moments(self.pools.by_key[key], shares[key]) for key in keys if key in shares}
-
-    def keys_of(self, uses: Iterable[Use]) -> set[Key]:
-        """Return the reusable pools that some meetings draw on."""
-        return {pool.key for pool, _ in self.pools.shares(uses) if not pool.used_up}
-
-
-def lacking(found: Mapping[Key, Sequence[Moment]]) -> set[tuple[Key, date, tuple[str, ...]]]:
-    """Return where something is short: pool, day and classes."""
+def _lacking(found: Mapping[Key, Sequence[Moment]]) -> AbstractSet[Lack]:
     return {(key, moment.date, tuple(sorted(moment.classes))) for key, each in found.items() for moment in each if moment.short}

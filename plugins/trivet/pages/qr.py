@@ -10,10 +10,17 @@ from markupsafe import Markup
 QUIET = 2
 """Modules of quiet zone in the drawing; the card's own white adds the rest of the four that ISO/IEC 18004 asks for."""
 
+MASK = 2
+"""The pattern laid over every code. ISO/IEC 18004 rates all eight and takes the most even one, and a reader undoes whichever it finds.
+
+To rate them costs four times what the code does. Over addresses like ours this one's rating is the best on average (lower is better:
+1615, against 1551 where the best is chosen each time).
+"""
+
 
 def qr_svg(text: str, label: str) -> Markup:
     """Return an inline SVG of the QR code for `text`, with error correction M; `label` names it for a screen reader."""
-    rows = segno.make(text, error="m", micro=False).matrix
+    rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
     side = len(rows) + 2 * QUIET
     path = io.StringIO()
     for y, row in enumerate(rows):

@@ -19,7 +19,9 @@ def test_quality() -> None:
     one = drawn(asked(12))
     assert quality(one, []) == "No earlier unit of this school year counts yet, so everyone's teammates are new."
     assert quality(one, ["x"]) == "All teammates are new: no two of a team have been in one team before."
-    assert "fewer" not in quality(replace(one, repeats=3), ["x"])
+    assert "fewer" not in quality(replace(one, repeats=3, own_repeats=3), ["x"])
+    own = replace(one, repeats=3, own_repeats=3, own_minimum=3)
+    assert quality(own, ["x"]).endswith("; under your rules and levels fewer is not possible.")
     assert quality(replace(one, repeats=3, proved_minimum=3), ["x"]).endswith("(each earlier unit counts); fewer is not possible.")
     assert quality(replace(one, repeats=4, proved_minimum=3), ["x"]).endswith("no arrangement has fewer than 3.")
     assert "once, two partners have been partners before" in quality(replace(one, pair_repeats=1), ["x"])

@@ -2,26 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from trivet.model.lock import Groups, StationGroup
 from trivet.model.roster import PairRule, RuleKind
 from trivet.planning.grouping import ledger as count
 from trivet.planning.grouping.board import Board, board, excesses, lean_of, spread_of
+from trivet.planning.grouping.certificate import Bound, met_matrix, prove
 from trivet.planning.grouping.conflict import conflicting, decide
-from trivet.planning.grouping.dice import Dice
-from trivet.planning.grouping.feasible import Answer, Placement
+from trivet.planning.grouping.feasible import Answer
 from trivet.planning.grouping.letters import Partition, in_seat_order, lettered
 from trivet.planning.grouping.pairs import cheapest_pairs, pair_cost
 from trivet.planning.grouping.request import Conflict, Draw, Limit, Request, Way
 from trivet.planning.grouping.roles import deal
 from trivet.planning.grouping.rules import Tables, rules_among, tables_of, ties_of
-from trivet.planning.grouping.search import Seating, search
+from trivet.planning.grouping.seat import best_seating, partition
 from trivet.planning.grouping.usual import best_deal, can_hold, tables_in_order
 from trivet.planning.team_sizes import class_shape
-
-STEPS = 2_000
-STARTS = 2
 
 
 def draw(request: Request) -> Draw | Conflict:
@@ -33,19 +31,39 @@ def draw(request: Request) -> Draw | Conflict:
     parted = usual_parts(request, rules) if request.way is Way.USUAL else searched_parts(request, rules)
     if isinstance(parted, Conflict):
         return parted
-    parts, limits = parted
-    groups = with_cards_and_partners(request, in_seat_order(parts))
+    groups = with_cards_and_partners(request, in_seat_order(parted.groups))
+    published = request.published
+    found = count.repeats(groups, published)
+    proof = parted.proof if published == request.ledger else prove_all(request, groups, found)
     return Draw(
         groups=groups,
-        repeats=count.repeats(groups, request.ledger),
-        pair_repeats=count.pair_repeats(groups, request.ledger),
-        role_spread=count.role_spread(groups, request.ledger) if request.deal_roles else 0,
-        limits=(*limits, *forced_partners(rules, groups)),
+        repeats=found,
+        pair_repeats=count.pair_repeats(groups, published),
+        role_spread=count.role_spread(groups, published) if request.deal_roles else 0,
+        proved_minimum=proof.repeats if proof is not None else None,
+        certificate=dict(zip(map(number_of(request), request.seats), proof.weights, strict=False)) if proof is not None else {},
+        own_repeats=count.repeats(groups, request.ledger),
+        own_minimum=parted.within,
+        limits=(*parted.limits, *forced_partners(rules, groups)),
     )
 
 
-Parted = tuple[list[list[list[int]]], tuple[Limit, ...]]
-"""Station groups as teams of seats, in no order, and what limited them."""
+@dataclass(frozen=True, slots=True)
+class Parted:
+    """Station groups as teams of seats, in no order; what limited them; and what is proved about them."""
+
+    groups: list[list[list[int]]]
+    limits: tuple[Limit, ...] = ()
+    proof: Bound | None = None
+    within: int | None = None
+
+
+def prove_all(request: Request, groups: Groups, found: int) -> Bound | None:
+    """Prove a minimum by the published ledger, where the draw itself went by another one."""
+    if not request.certify or request.way is Way.USUAL:
+        return None
+    sizes = [len(team) for group in groups.values() for team in group.teams.values()]
+    return prove(met_matrix(request.seats, request.published.teams), sizes, found)
 
 
 def searched_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Conflict:
@@ -57,9 +75,15 @@ def searched_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Co
         culprits, minimal = conflicting(rules, lambda some: decide(some, tables).answer)
         return Conflict(rules=culprits, students=len(request.seats), shape=shape, minimal=minimal)
     costs = board_of(request, tables)
-    seating = best_seating(request, costs, placed)
-    outside = sum(excess > 0 for excess in excesses(costs, seating.team))
-    return partition(request.seats, tables, seating.team), (Limit("levels", count=outside),) if outside else ()
+    seating, proof = best_seating(request, costs, placed)
+    team = seating.team
+    outside = sum(excess > 0 for excess in excesses(costs, team))
+    return Parted(
+        partition(request.seats, tables, team),
+        (Limit("levels", count=outside),) if outside else (),
+        proof.bound if request.certify else None,
+        proof.within if request.certify else None,
+    )
 
 
 def usual_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Conflict:
@@ -74,7 +98,7 @@ def usual_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Confl
         return Conflict(rules=culprits, students=len(request.seats), shape=(tuple(len(team) for team in teams),), minimal=minimal)
     deal_of, gap = found
     parts = [[list(team) for team, group in zip(teams, deal_of, strict=True) if group == each] for each in range(3)]
-    return parts, (Limit("sizes", count=gap),) if gap > 1 else ()
+    return Parted(parts, (Limit("sizes", count=gap),) if gap > 1 else ())
 
 
 def forced_partners(rules: tuple[PairRule, ...], groups: Groups) -> tuple[Limit, ...]:
@@ -99,43 +123,9 @@ def board_of(request: Request, tables: Tables) -> Board:
     )
 
 
-def best_seating(request: Request, costs: Board, placed: Placement) -> Seating:
-    """Return the best of a few searches, each from a drawn start that keeps the rules; ties go to the smallest list of seats."""
-    dice = Dice(request.seed)
-    best: tuple[int, Partition, Seating] | None = None
-    for _ in range(STARTS):
-        found = search(costs, start(request, costs.tables, placed, dice), dice, STEPS, enough=costs.forced)
-        key = (found.cost, in_seat_order(partition(request.seats, costs.tables, found.team)))
-        if best is None or key < best[:2]:
-            best = (*key, found)
-        if found.cost <= costs.forced:
-            break
-    if best is None:
-        raise AssertionError("at least one search is made")
-    return best[2]
-
-
-def start(request: Request, tables: Tables, placed: Placement, dice: Dice) -> list[int]:
-    """Return a seating in which the blocks sit as placed and everyone else fills the free seats in a drawn order."""
-    blocks = ties_of(rules_among(request.seats, request.rules)).blocks
-    team_of = {seat: team for block, team in zip(blocks, placed.team_of_block, strict=True) for seat in block}
-    free = [team for team, size in enumerate(tables.sizes) for _ in range(size - sum(t == team for t in team_of.values()))]
-    others = [seat for seat in request.seats if seat not in team_of]
-    team_of.update(zip(others, dice.shuffled(free), strict=True))
-    return [team_of[seat] for seat in request.seats]
-
-
-def partition(seats: Sequence[int], tables: Tables, team: Sequence[int]) -> list[list[list[int]]]:
-    """Return the three station groups as lists of teams of seats."""
-    groups: list[list[list[int]]] = [[], [], []]
-    for place, group in enumerate(tables.group_of):
-        groups[group].append([seat for seat, where in zip(seats, team, strict=True) if where == place])
-    return groups
-
-
 def with_cards_and_partners(request: Request, parts: Partition) -> Groups:
     """Return the groups with letters, duty cards and partners."""
-    number = f"{request.class_id}-{{:02d}}".format
+    number = number_of(request)
     apart = frozenset((r.low, r.high) for r in request.rules if r.kind in (RuleKind.NOT_ONE_TEAM, RuleKind.NOT_ONE_GROUP))
     groups = {}
     for letter, teams in lettered(parts).items():
@@ -147,3 +137,8 @@ def with_cards_and_partners(request: Request, parts: Partition) -> Groups:
             pairs=tuple(tuple(number(seat) for seat in pair) for pair in pairs),
         )
     return groups
+
+
+def number_of(request: Request) -> Callable[[int], str]:
+    """Return how the class writes a seat: `p1-07` from 7."""
+    return f"{request.class_id}-{{:02d}}".format

@@ -26,6 +26,8 @@ class Request:
     `seats` ascend. `levels` by seat, 1 to 4 or 0 to 100; None draws by number alone; a seat without one counts as the class mean.
     `tables` by seat, for the usual way. `tolerance_percent`: how far a team's mean may lie from the class mean, in hundredths of a level.
     `seed` is canonical text (class, unit, engine), never a clock. `deal_roles` False leaves the duty cards to the students.
+    `places` are all class numbers of the year, gone and late ones included (else the seats). `ledger` is what the draw goes by;
+    `public` is what is published of it, where the two differ. `certify` False saves the time of the proof.
     """
 
     class_id: str
@@ -39,6 +41,14 @@ class Request:
     tolerance_percent: int = 25
     team_size: int = 4
     deal_roles: bool = True
+    places: tuple[int, ...] = ()
+    public: Ledger | None = field(default=None, repr=False)
+    certify: bool = True
+
+    @property
+    def published(self) -> Ledger:
+        """The ledger of what is public, by which published figures are counted."""
+        return self.ledger if self.public is None else self.public
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +66,11 @@ class Limit:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draw:
-    """Groups with their figures, counted against the request's ledger.
+    """Groups with their figures, counted against the published ledger.
 
-    `proved_minimum` and `certificate` (the integers Y by student number) are None and empty where no bound was worked out.
+    `proved_minimum` (of all teams, whatever rules and levels say) and `certificate` (the integers Y by student number) are None and
+    empty where no bound was worked out. `own_repeats` and `own_minimum` go by the request's own ledger, and by the teams that rules
+    and levels allow: they are told to the teacher, and kept nowhere.
     """
 
     groups: Groups
@@ -67,6 +79,8 @@ class Draw:
     role_spread: int
     proved_minimum: int | None = None
     certificate: Mapping[str, int] = field(default_factory=dict)
+    own_repeats: int = 0
+    own_minimum: int | None = None
     limits: tuple[Limit, ...] = ()
 
 

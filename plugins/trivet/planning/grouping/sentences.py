@@ -14,7 +14,7 @@ Name = Callable[[int], str]
 
 
 def quality(drawn: Draw, counted: Sequence[str]) -> str:
-    """Return how good a draw is, in one plain sentence."""
+    """Return how good a draw is, in one plain sentence; "fewer is not possible" stands only where that is proved."""
     if not counted:
         return "No earlier unit of this school year counts yet, so everyone's teammates are new."
     if drawn.repeats == 0:
@@ -23,7 +23,9 @@ def quality(drawn: Draw, counted: Sequence[str]) -> str:
         said = f"{times(drawn.repeats, 'two teammates have')} been in one team before (each earlier unit counts)"
         if drawn.proved_minimum == drawn.repeats:
             said += "; fewer is not possible"
-        elif drawn.proved_minimum is not None:
+        elif drawn.own_repeats == drawn.own_minimum == drawn.repeats:
+            said += "; under your rules and levels fewer is not possible"
+        elif drawn.proved_minimum:
             said += f"; no arrangement has fewer than {drawn.proved_minimum}"
     if drawn.pair_repeats:
         said += f"; {times(drawn.pair_repeats, 'two partners have')} been partners before"

@@ -1,0 +1,77 @@
+"""All teams of one size whose cost, less what their members are worth, is nearly the least."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+Costs = Sequence[Sequence[int]]
+Team = tuple[int, ...]
+Found = list[tuple[int, Team]]
+Allowed = Callable[[Team], bool]
+
+WIDER = 1000
+"""Where no team lies under the limit, the limit rises by this much."""
+
+
+def cheap_teams(
+    costs: Costs,
+    worth: Sequence[int],
+    size: int,
+    near: int,
+    *,
+    guess: int = 0,
+    allowed: Allowed | None = None,
+    most: int | None = None,
+) -> Found:
+    """Return (reduced cost, team) for every team of `size` within `near` of the least, the least first; [] where none is allowed.
+
+    The reduced cost is the sum of `costs` of all two members less the sum of their `worth`. `guess` is an upper bound of the least,
+    from teams known before. Exact: every team that is left out is proved dearer, by what its dearest-worth members can still save.
+    With `most`, the scan ends early once more teams than that are found.
+    """
+    if size > len(worth):
+        return []
+    ceiling = sum(max(row) for row in costs) * size
+    limit = guess + near
+    while True:
+        found = _below(costs, worth, size, limit, most)
+        if allowed is not None:
+            found = [each for each in found if allowed(each[1])]
+        if found:
+            least = min(reduced for reduced, _ in found)
+            if limit >= least + near or (most is not None and len(found) > most):
+                return sorted(each for each in found if each[0] <= least + near)
+            limit = least + near
+            continue
+        if limit > ceiling:
+            return []
+        limit += max(WIDER, abs(limit) // 2)
+
+
+def _below(costs: Costs, worth: Sequence[int], size: int, limit: int, most: int | None) -> Found:
+    """Return the teams with a reduced cost of at most `limit`, in depth first order over students by falling worth."""
+    order = sorted(range(len(worth)), key=lambda i: (-worth[i], i))
+    values = [worth[i] for i in order]
+    rows = [[costs[one][other] for other in order] for one in order]
+    # saves[k][p]: what the k most valuable students from place p on are worth together.
+    count = len(order)
+    saves = [[sum(values[p : p + k]) for p in range(count + 1)] for k in range(size + 1)]
+    found: Found = []
+
+    def grow(members: Team, spent: int, extra: Sequence[int], first: int, missing: int) -> None:
+        """Add `missing` students from place `first` on; `extra[p]` is the cost of p beside the members, less its worth."""
+        if missing == 1:
+            room = limit - spent
+            found.extend(
+                (spent + extra[p], tuple(sorted(order[m] for m in (*members, p)))) for p in range(first, count) if extra[p] <= room
+            )
+            return
+        for p in range(first, count - missing + 1):
+            now = spent + extra[p]
+            # Worth falls along the order, so no later start can save more, but a costly member may: hence skip, not stop.
+            if now - saves[missing - 1][p + 1] <= limit and (most is None or len(found) <= most):
+                row = rows[p]
+                grow((*members, p), now, [one + other for one, other in zip(extra, row, strict=True)], p + 1, missing - 1)
+
+    grow((), 0, [-value for value in values], 0, size)
+    return found

@@ -11,6 +11,9 @@ from typing import Any
 import pytest
 
 from tests.conftest import ROOT
+from trivet.model.roster import RuleKind
+from trivet.reading.department import read_department
+from trivet.reading.roster import read_roster
 
 DRAWN = ["p1", "p2"]
 """The classes of 31 and 36 students, whose groups for Float or sink? are kept."""
@@ -112,3 +115,39 @@ def test_p1_is_the_week_of_the_design(built_site: Path) -> None:
     assert [day["date"] for day in plan["days"]] == ["2026-11-30", "2026-12-01", "2026-12-02", "2026-12-03"]
     assert {day["minutes"] for day in plan["days"]} == {52}
     assert {r["minutes"] for r in plan["rounds"]} == {23}
+
+
+@pytest.mark.parametrize("class_id", DRAWN)
+def test_the_rules_of_the_private_list_are_kept(class_id: str) -> None:
+    """In every kept grouping of the class, rules for two students hold: not in one team, same team, not in one station group."""
+    department = read_department(ROOT).department
+    assert department
+    school_class = department.school.classes[class_id]
+    roster, problems = read_roster(ROOT / "private" / "example", school_class)
+    assert roster
+    assert not problems
+    assert len(roster.rules) >= 3
+    locks = [lock for (owner, _), lock in department.locks.items() if owner == class_id]
+    assert len(locks) == 3
+    for lock in locks:
+        team_of = {s: code for g in lock.groups.values() for code, team in g.teams.items() for s in team}
+        for rule in roster.rules:
+            one, two = (team_of[school_class.number(seat)] for seat in (rule.low, rule.high))
+            kept = {
+                RuleKind.NOT_ONE_TEAM: one != two,
+                RuleKind.SAME_TEAM: one == two,
+                RuleKind.NOT_ONE_GROUP: one[0] != two[0],
+                RuleKind.SAME_GROUP: one[0] == two[0],
+            }
+            assert kept[rule.kind], (lock.unit, rule)
+
+
+def test_the_demo_shows_every_kind_of_run(built_site: Path) -> None:
+    """Among the runs: whole class, undrawn, leveled (which looks undrawn), two rounds on a block day, A/B days, 5 and 37 students."""
+    plans = [load(path) for path in plan_files(built_site)]
+    assert {plan["way"] for plan in plans} == {"rotate", "whole_class"}
+    assert sum(plan["groups"] is None for plan in plans) >= 3
+    assert any(len([b for b in day["blocks"] if b["kind"] == "station"]) == 2 for plan in plans for day in plan["days"])
+    assert {"k6a", "k6b", "r5"} <= {plan["class"] for plan in plans}
+    assert (ROOT / "private" / "example" / "groups" / "r5" / "float-or-sink.yml").is_file()
+    assert load(built_site / "data" / "r5" / "float-or-sink.json")["groups"] is None

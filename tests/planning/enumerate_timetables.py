@@ -1,4 +1,4 @@
-"""Every timetable there is, tried one by one, as computations.md 1 says it: the oracle of the dynamic program.
+"""Every timetable there is, tried one by one, as the design says it: the oracle of the dynamic program.
 
 Written from the text alone, with nothing of the planner: minutes are plain numbers, a day is a list of minutes.
 """

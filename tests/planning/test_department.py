@@ -64,7 +64,7 @@ def of(plans: Plans, unit: str = "float-or-sink", class_id: str = "p1") -> Plan:
 
 
 def test_the_four_days() -> None:
-    """The scene of the mock-ups: Monday, Tuesday and Wednesday, Thursday with 23 minutes left (LOOK.md, contracts.md)."""
+    """The scene of the mock-ups: Monday, Tuesday and Wednesday, Thursday with 23 minutes left (the design's worked value)."""
     plan = of(plan_department(scene()))
     assert [(day.date.isoformat(), spoken(day), day.surplus_minutes) for day in plan.days] == [
         ("2026-11-30", "4 + 1 + 2 + 7 + 23 + 1 + 2 + 10 + 2 = 52", 0),

@@ -33,7 +33,7 @@ def test_nothing_is_left_blank(tag: str) -> None:
 
 
 def test_who_must_be_near() -> None:
-    """At hand: heat above 49 °C, open flame, chemicals with a hazard statement, projectiles and pressure (computations.md 5)."""
+    """At hand: heat above 49 °C, open flame, chemicals with a hazard statement, projectiles and pressure (the design's worked value)."""
     assert {tag for tag, hazard in HAZARDS.items() if hazard.at_hand} == {"heat", "open flame", "chemical", "projectile", "pressure"}
     assert "49 °C (120 °F)" in HAZARDS["heat"].text
     assert "hazard statement" in HAZARDS["chemical"].text

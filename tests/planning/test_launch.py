@@ -25,7 +25,7 @@ def unit_with_card(count: int, grades: tuple[int, int] = (6, 8)) -> Unit:
 
 
 def test_parts_of_nine_teams() -> None:
-    """36 students in nine teams with a card of 1.5 min: 1.5 + 1 + 1 + 3 = 6.5 min (computations.md 1)."""
+    """36 students in nine teams with a card of 1.5 min: 1.5 + 1 + 1 + 3 = 6.5 min (the design's worked value)."""
     made = launch(unit_with_card(192), Defaults(), by_size(36, 4))
     assert made.parts == (("read", 1.5), ("explain", 1), ("ask", 1), ("spot_checks", 3))
     assert made.minutes == 6.5

@@ -89,7 +89,7 @@ def one(line: Material, *stock: StockItem, size: int = 36, whole_class: bool = F
 
 
 def test_measures_add_up_and_are_said_briefly() -> None:
-    """250 mL for each of nine teams, none spare, are 2.25 L (computations.md 4)."""
+    """250 mL for each of nine teams, none spare, are 2.25 L (the design's worked value)."""
     line = Material(Decimal(250), "water", Per.TEAM, unit="mL", used_up=True, spare=Decimal(0))
     total = one(line)
     assert (total.need, total.unit) == (Decimal("2.25"), "L")

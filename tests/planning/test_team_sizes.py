@@ -29,7 +29,7 @@ def spoken(students: int, wanted: int = 4) -> str:
     ],
 )
 def test_agreed_shapes(students: int, shape: str) -> None:
-    """The shapes that the design agrees on (computations.md 2) come out for a wanted size of four."""
+    """The shapes that the design agrees on (the design's worked value) come out for a wanted size of four."""
     assert spoken(students) == shape
 
 

@@ -93,7 +93,7 @@ class _Ledger:
 
 
 def department_materials(department: Department, plans: Plans) -> DepartmentMaterials:
-    """Work out the materials of all plans of a department (computations.md 4), from committed files alone.
+    """Work out the materials of all plans of a department, from committed files alone.
 
     Reusable things are counted where most are out at one time, bell to bell, over all classes that share a store; what is used up is
     added up over classes, teams and rounds, its spare rounded up once a stretch; devices are counted against those of each room.

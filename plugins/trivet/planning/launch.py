@@ -67,7 +67,7 @@ def card_words(station: AnyStation) -> int:
 
 
 def launch(unit: Unit, defaults: Defaults, headcount: Headcount, *, whole_class: bool = False) -> Launch:
-    """Work out the launch of a round of `unit`, the same in every round (computations.md 1, "Launch of a round").
+    """Work out the launch of a round of `unit`, the same in every round.
 
     Every part is rounded up to a half minute. In a whole-class round the teacher is free and asks while teams work: no minutes.
     """

@@ -92,7 +92,7 @@ class RoundRange:
 
 
 def needed(unit: Unit, defaults: Defaults) -> Needed:
-    """Work out what the three stations of `unit` need (computations.md 1, "Within a station")."""
+    """Work out what the three stations of `unit` need."""
     least, most = unit.round_minutes or (defaults.round_least, defaults.round_most)
     grade = unit.grades[0]
     online, hands_on, teacher_led = (

@@ -13,7 +13,7 @@ from trivet.planning.stores.sentences import clash, headline, why, why_used_up
 
 
 def test_a_clash_names_day_period_and_classes() -> None:
-    """The shortage names the things, the days, the period, the classes and the store (computations.md 4)."""
+    """The shortage names the things, the days, the period, the classes and the store (the design's worked value)."""
     department = scene()
     (shortage, water) = week_of(department).shortages
     rooms = department.school.rooms

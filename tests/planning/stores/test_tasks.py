@@ -81,7 +81,7 @@ def test_turn_round(*, set_up: float, clean_up: float, other_unit: bool, needs: 
 
 
 def test_turn_round_says_what_would_do() -> None:
-    """The advice names the classes, the minutes and three ways out (computations.md 4)."""
+    """The advice names the classes, the minutes and three ways out (the design's worked value)."""
     units = {"float-or-sink": tiny_unit(hands_on={"set_up_minutes": 5.5})}
     (short,) = turn_rounds([FIRST, second()], units)
     assert turn_round_text(short, "Float or sink?", "Room 12") == (

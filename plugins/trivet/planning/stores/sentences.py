@@ -117,7 +117,7 @@ def thing(tally: Tally) -> str:
 
 
 def turn_round_text(short: TurnRound, title: str, room: str) -> str:
-    """Return advice for a passing time that is too short, with what would do (computations.md 4)."""
+    """Return advice for a passing time that is too short, with what would do."""
     more = spoken(short.needs - 2 * short.minutes)
     return (
         f"{short.minutes} min between {short.first} and {short.second} in {room} ({say_weekdays(short.dates)}); "

@@ -236,6 +236,13 @@ def test_terms_and_year_hold_all_weeks() -> None:
     assert found.week_of(date(2027, 5, 3)) is None
 
 
+def test_paper_is_printed_for_the_week_of_the_first_round() -> None:
+    """A run from Thursday to Tuesday has its paper in its first week alone."""
+    _, found = planned(tiny_department(starts=date(2026, 12, 3)))
+    assert [[each.count for each in week.prints] for week in found.weeks] == [[33, 18, 31], []]
+    assert [bool(week.reusable) for week in found.weeks] == [True, True]
+
+
 def test_nothing_planned() -> None:
     """A department without a planned run has neither weeks nor a year."""
     assert planned(tiny_department(runs=[]))[1] == DepartmentMaterials((), (), None)

@@ -1,6 +1,6 @@
 """Whether an expected difference can be seen, against published densities and the tolerances of graduated cylinders.
 
-Sources: densities, CRC tables as kept in the package chemicals 1.5.2 (the design's worked value): Al 2700, calcite 2710, Zn 7134,
+Sources: densities, CRC tables as kept in the package chemicals 1.5.2: Al 2700, calcite 2710, Zn 7134,
 Fe 7870 kg/m³. Class B tolerances of graduated cylinders: ASTM E1272-02(2012), Table 1: 25 mL ±0.34, 50 mL ±0.50, 100 mL ±1.00.
 A balance of 0.1 g reads within ±0.1 g (from memory).
 """
@@ -41,7 +41,7 @@ def density(name: str, cylinder: int, *, volume_ml: float = 20.0, readings: int 
 
 
 def test_the_worst_case_of_the_references() -> None:
-    """54.0 g in 20.0 mL lie between 2.65 and 2.75 in a 25 mL cylinder and between 2.57 and 2.85 in one of 100 mL (the design's worked value)."""
+    """54.0 g in 20.0 mL lie between 2.65 and 2.75 in a 25 mL cylinder, between 2.57 and 2.85 in one of 100 mL (worked by hand)."""
     for cylinder, (low, high) in {25: (2.65, 2.75), 100: (2.57, 2.85)}.items():
         off = CLASS_B_ML[cylinder]
         assert (round(53.9 / (20 + off), 2), round(54.1 / (20 - off), 2)) == (low, high)
@@ -49,7 +49,7 @@ def test_the_worst_case_of_the_references() -> None:
 
 @pytest.mark.parametrize("cylinder", [25, 50, 100])
 def test_aluminum_and_calcite_cannot_be_told_apart(cylinder: int) -> None:
-    """2.70 and 2.71 g/mL lie within any cylinder's tolerance (the design's worked value)."""
+    """2.70 and 2.71 g/mL lie within any cylinder's tolerance (worked by hand)."""
     (problem,) = found(density("aluminum", cylinder), density("calcite", cylinder))
     assert (problem.code, problem.severity) == ("cannot-tell-apart", Severity.WARNING)
     assert problem.what.startswith("students cannot tell calcite from aluminum: they differ by 0.01 g/mL, ")
@@ -57,7 +57,7 @@ def test_aluminum_and_calcite_cannot_be_told_apart(cylinder: int) -> None:
 
 @pytest.mark.parametrize(("cylinder", "apart"), [(25, True), (50, True), (100, False)])
 def test_zinc_and_iron_need_a_smaller_cylinder(cylinder: int, *, apart: bool) -> None:
-    """Ten percent apart: a 25 or 50 mL cylinder can separate them, one of 100 mL cannot (the design's worked value)."""
+    """Ten percent apart: a 25 or 50 mL cylinder can separate them, one of 100 mL cannot (worked by hand)."""
     assert codes(density("zinc", cylinder), density("iron", cylinder)) == ([] if apart else ["cannot-tell-apart"])
 
 

@@ -102,6 +102,40 @@ def test_swap_two_runs_cures() -> None:
     assert nothing_short(with_starts(department, {("p2", "float"): LATER, ("p2", "plates"): STARTS}))
 
 
+def test_a_swap_with_an_earlier_run_is_not_offered() -> None:
+    """What has been taught already can't change places with what comes."""
+    runs = [
+        Run(class_id=name, unit=unit, starts=day)
+        for name in ("p2", "r2")
+        for unit, day in (("plates", date(2026, 10, 5)), ("float", STARTS))
+    ]
+    department = two_classes(runs=runs)
+    found = {cure.kind for week in weeks(department) for shortage in week.shortages for cure in shortage.cures}
+    assert "swap" not in found
+    assert "start" in found
+
+
+def test_a_start_that_pushes_the_next_run_is_not_offered() -> None:
+    """A later start leaves the class's other runs where they are: it comes after `plates`, which takes the days from December 4 to 9."""
+    runs = [
+        Run(class_id=name, unit=unit, starts=day)
+        for name in ("p2", "r2")
+        for unit, day in (("float", STARTS), ("plates", date(2026, 12, 4)))
+    ]
+    assert cures_of(two_classes(runs=runs))["start"].writes[0][0] == "starts: 2026-12-10"
+
+
+def test_a_start_that_cures_a_part_is_not_offered() -> None:
+    """Where other classes clash later in the same week, moving one of the first two does not cure the week."""
+    classes = [tiny_class(name, 36, period="P2", room="r12") for name in ("p2", "r2", "k2", "m2")]
+    runs = [Run(class_id=name, unit="float", starts=STARTS) for name in ("p2", "r2")]
+    runs += [Run(class_id=name, unit="seeds", starts=date(2026, 12, 4)) for name in ("k2", "m2")]
+    cylinder = Material(Decimal(1), CYLINDER, Per.TEAM)
+    department = two_classes(classes=classes, runs=runs, units=[unit_with("seeds", cylinder)])
+    assert weeks(department)[0].reusable[0].lacking[-1].classes == ("k2", "m2")
+    assert not {"start", "swap"} & set(cures_of(department))
+
+
 @pytest.mark.parametrize(
     "change",
     [

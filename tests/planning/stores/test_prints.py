@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.support.department import tiny_department, tiny_unit
+from tests.support.department import STARTS, tiny_class, tiny_department, tiny_unit
+from trivet.model.school import Run
 from trivet.planning.department import plan_department
 from trivet.planning.stores.prints import prints
 
@@ -26,6 +27,15 @@ def test_slips_fill_whole_pages_for_each_class() -> None:
     department = tiny_department(size=31)
     slips = {each.kind: each for each in prints(department, plan_department(department).plans)}["help_slips"]
     assert (slips.count, slips.pages, slips.parts) == (18, 3, (("p1", "float-or-sink", 18),))
+
+
+def test_two_classes_do_not_share_a_page_of_slips() -> None:
+    """Ten teams have twenty slips on four pages; two such classes need eight pages, not seven."""
+    classes = [tiny_class(name, 37) for name in ("p1", "p2")]
+    runs = [Run(class_id=each.id, unit="float-or-sink", starts=STARTS) for each in classes]
+    department = tiny_department(classes=classes, runs=runs)
+    slips = {each.kind: each for each in prints(department, plan_department(department).plans)}["help_slips"]
+    assert (slips.count, slips.pages) == (40, 8)
 
 
 def test_nothing_to_print_without_runs() -> None:

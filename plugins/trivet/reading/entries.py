@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+_DASH = re.compile(r"-(?:[ \t]+|$)")
 _KEY_END = re.compile(r":(?=[ \t]|$)")
 _QUOTED_KEY = re.compile(r"(?:\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*')[ \t]*(?=:(?:[ \t]|$))")
 _NO_KEY = re.compile(r"[\s\"'\[\]{}#&*!|>%@`,]|[-?:](?:\s|$)")
@@ -44,8 +45,8 @@ class Entry:
 def entry(line: str) -> Entry:
     """Take a line apart; a key is looked for after a dash as well."""
     column = len(line) - len(line.lstrip(" "))
-    dash = re.match(r"-(?:[ \t]+|$)", line[column:])
-    inner = column + dash.end() if dash else column
+    dash = _DASH.match(line, column)
+    inner = dash.end() if dash else column
     key = key_of(line[inner:])
     if key is not None:
         end = line.index(":", inner + len(key)) + 1

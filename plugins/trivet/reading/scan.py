@@ -76,6 +76,14 @@ class _Scan:
         self._layout = Layout(self._known.homes if openers is not None else {})
         self._shift = 0
         self._shift_from = 0
+        self._entries: dict[str, Entry] = {}
+
+    def _entry(self, line: str) -> Entry:
+        """Take a line apart, once: most lines are looked at by the lines above them too."""
+        found = self._entries.get(line)
+        if found is None:
+            found = self._entries[line] = entry(line)
+        return found
 
     def read(self, at: int) -> int:
         """Read the entry that begins at line `at`; return the line after it."""
@@ -86,7 +94,7 @@ class _Scan:
             self._conflict(at)
             return at + 1
         findings: list[_Finding] = []
-        each = self._begin(at, entry(line), findings)
+        each = self._begin(at, self._entry(line), findings)
         if each is None:
             return at + 1
         each = self._line_up(at, each, findings)
@@ -146,7 +154,7 @@ class _Scan:
         for index in range(at + 1, len(self.lines)):
             line = self.lines[index].lstrip()
             if line and not line.startswith("#"):
-                return entry(self.lines[index])
+                return self._entry(self.lines[index])
         return None
 
     def _is_key(self, each: Entry) -> bool:
@@ -256,7 +264,7 @@ class _Scan:
             line = self.lines[index]
             if not line.strip():
                 continue
-            below = entry(line)
+            below = self._entry(line)
             key_like = below.dash or (below.key is not None and self._ends_text(below.key))
             # A text below its key goes on at the same column.
             goes_on = below.column > each.own_column or (below.column == each.column and not each.dash and each.key is None)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import io
+import re
 
 import segno
 from markupsafe import Markup
 
+_DARK = re.compile(rb"\x01+")
 QUIET = 2
 """Modules of quiet zone in the drawing; the card's own white adds the rest of the four that ISO/IEC 18004 asks for."""
 
@@ -24,21 +26,9 @@ def qr_svg(text: str, label: str) -> Markup:
     side = len(rows) + 2 * QUIET
     path = io.StringIO()
     for y, row in enumerate(rows):
-        for x, length in _runs(row):
-            path.write(f"M{x + QUIET} {y + QUIET}h{length}v1h-{length}z")
+        for dark in _DARK.finditer(row):
+            length = dark.end() - dark.start()
+            path.write(f"M{dark.start() + QUIET} {y + QUIET}h{length}v1h-{length}z")
     return Markup('<svg class="qr-code" viewBox="0 0 {0} {0}" role="img" aria-label="{1}"><path d="{2}"/></svg>').format(
         side, label, path.getvalue()
     )
-
-
-def _runs(row: bytearray | tuple[int, ...]) -> list[tuple[int, int]]:
-    """Start and length of each stretch of dark modules."""
-    found: list[tuple[int, int]] = []
-    for x, dark in enumerate(row):
-        if not dark:
-            continue
-        if found and sum(found[-1]) == x:
-            found[-1] = (found[-1][0], found[-1][1] + 1)
-        else:
-            found.append((x, 1))
-    return found

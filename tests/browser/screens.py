@@ -25,6 +25,7 @@ def kinds(site: Path) -> dict[str, str]:
         "cards": "/units/float-or-sink/student/",
         "cards-es": "/units/float-or-sink/student/es/",
         "prep": "/prep/",
+        "year": "/year/",
         "guide": "/guide/",
         "missing": "/404.html",
         "simulation": "/units/float-or-sink/sim/index.html",

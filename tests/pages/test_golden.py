@@ -24,6 +24,7 @@ KINDS = {
     "lesson-not-drawn": "lesson/p2/float-or-sink/",
     "lesson-whole-class": "lesson/n1/float-or-sink/",
     "prep": "prep/",
+    "year": "year/",
     "problem": "units/broken/",
 }
 

@@ -7,6 +7,7 @@ import posixpath
 HOME = ""
 UNITS = "units/"
 PREP = "prep/"
+YEAR = "year/"
 GUIDE = "guide/"
 ASSETS = "assets/trivet/"
 

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable
 
 _CLASSES = re.compile(r'class="([^"]*)"')
-_LENGTH = re.compile(r"(at|m|n|r)-(\d+)(h?)")
+_LENGTH = re.compile(r"(at|m|n|r|wk|sp|cl|sc|nw|nc)-(\d+)(h?)")
 
 
 def length_class(name: str, minutes: float) -> str:
@@ -19,6 +19,14 @@ def length_class(name: str, minutes: float) -> str:
     if halves != minutes * 2 or halves < 0:
         raise ValueError(f"minutes on a scale come in halves from 0 up, not {minutes}")
     return f"{name}-{halves // 2}{'h' if halves % 2 else ''}"
+
+
+def place_class(name: str, count: int) -> str:
+    """Return the class for a place or a count on the year's strip: `wk-14` week 14, `sp-2` two weeks, `cl-3` class 3, `sc-8` eight classes.
+
+    `nw-41` and `nc-8` say how many weeks and classes there are.
+    """
+    return f"{name}-{count}"
 
 
 def scale_css(bodies: Iterable[str]) -> str:

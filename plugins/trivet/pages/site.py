@@ -20,6 +20,7 @@ from trivet.pages.style import style_assets
 from trivet.pages.unit_page import unit_page
 from trivet.pages.units_page import units_page
 from trivet.pages.words import load_words
+from trivet.pages.year_page import year_page
 
 __all__ = ["BuildInfo", "make_site"]
 
@@ -39,6 +40,7 @@ def make_site(
             home_page(department, plans, build, words),
             units_page(department, plans, words),
             prep_page(department, plans, build, words),
+            year_page(department, plans, build, words),
             *(page for unit in department.units.values() for page in _unit_pages(unit.slug, department, plans, build)),
             *(lesson_page(plan, department, plans, build, words) for plan in plans.plans if plan.days),
             *problem_pages(department, problems, sources, words),

@@ -1,20 +1,13 @@
-"""Are the standards codes that exist?
-
-The 59 middle-school performance expectations of the Next Generation Science Standards, as counts for each core idea.
-"""
+"""Are the standards codes that exist?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from trivet.model.problem import Problem
+from trivet.model.standards import CODES, HOW_MANY
 from trivet.reading.draft import Draft
 from trivet.reading.near import nearest
-
-HOW_MANY = {
-    "PS1": 6, "PS2": 5, "PS3": 5, "PS4": 3, "LS1": 8, "LS2": 5, "LS3": 2, "LS4": 6, "ESS1": 4, "ESS2": 6, "ESS3": 5, "ETS1": 4,
-}  # fmt: skip
-CODES = tuple(f"MS-{idea}-{number}" for idea, most in HOW_MANY.items() for number in range(1, most + 1))
 
 
 def check(draft: Draft) -> Iterator[Problem]:

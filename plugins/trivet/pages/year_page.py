@@ -1,0 +1,175 @@
+"""The year for a department lead: classes by weeks, what asks for a decision, each class in words, standards."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from trivet.model.department import Department
+from trivet.model.page import Page
+from trivet.model.plan import Plan, Plans
+from trivet.model.problem import Severity
+from trivet.model.standards import CODES, HOW_MANY
+from trivet.pages.build_info import BuildInfo
+from trivet.pages.links import YEAR, calendar_address, lesson_address, relative, unit_address
+from trivet.pages.render import render
+from trivet.pages.spoken import long_date, month_day, sentence_list
+from trivet.pages.words import Words
+from trivet.pages.year_strip import closed_days, strip, unit_numbers
+from trivet.planning.checks.places import RUNS
+from trivet.planning.class_years import ClassYear, class_years
+from trivet.planning.covered import Covered, covered
+from trivet.planning.halves import spoken
+from trivet.planning.timed_runs import time_runs
+
+
+@dataclass(frozen=True, slots=True)
+class UnitKey:
+    """A unit's number on the strip, its title and its page."""
+
+    number: int
+    title: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True)
+class RunLine:
+    """A unit of a class with its dates."""
+
+    number: int
+    title: str
+    href: str
+    dates: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClassLine:
+    """A class: what a first round of its units needs, and its units in order."""
+
+    class_id: str
+    name: str
+    teacher: str
+    period: str
+    runs: tuple[RunLine, ...]
+    calendar: str
+    calendar_name: str
+
+
+@dataclass(frozen=True, slots=True)
+class StandardLine:
+    """A code with the units that name it and who meets it."""
+
+    code: str
+    units: str
+    classes: str
+    again: str
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """What is wrong with a run, and what to do."""
+
+    where: str
+    what: str
+    remedy: str
+
+
+def year_page(department: Department, plans: Plans, build: BuildInfo, words: Words) -> Page:
+    """Return the page of the year."""
+    numbers = unit_numbers(plans.plans)
+    found = covered(department, plans.plans)
+    met = [each for each in found if each.classes]
+    calendar = department.school.calendar
+    body = render(
+        "year.html",
+        words,
+        strip=strip(department, plans, numbers, words),
+        summary=_summary(plans, numbers, met, words),
+        units=tuple(UnitKey(number, department.units[slug].title, relative(YEAR, unit_address(slug))) for slug, number in numbers.items()),
+        has_first=any(plan.way == "whole_class" for plan in plans.plans),
+        decisions=tuple(_decisions(plans)),
+        classes=tuple(_class(each, department, plans, numbers, words) for each in class_years(department, time_runs(department))),
+        standards=tuple(_standard(each, department, words) for each in met),
+        unused=tuple(_standard(each, department, words) for each in found if not each.classes),
+        missing=tuple(_missing({each.code for each in met}, words)),
+        closed=closed_days(calendar, words),
+        terms=tuple((term.name, _span(term.first, term.last, words)) for term in calendar.terms),
+        built=long_date(build.date, words),
+    )
+    return Page(YEAR, {"title": words("year.title"), "kind": "year", "lang": words.language, "search": False}, body)
+
+
+def _summary(plans: Plans, numbers: Mapping[str, int], met: list[Covered], words: Words) -> tuple[str, ...]:
+    ours = sum(each.code in CODES for each in met)
+    classes = len({plan.class_id for plan in plans.plans})
+    return (
+        words("year.runs", n=len(plans.plans), units=words("year.units", n=len(numbers)), classes=words("year.classes", n=classes)),
+        words("year.met", n=ours, all=len(CODES)),
+    )
+
+
+def _decisions(plans: Plans) -> Iterator[Decision]:
+    """Problems of runs.yml that are no mere advice, in its order."""
+    for problem in plans.problems:
+        if problem.place.file == RUNS and problem.severity is not Severity.ADVICE:
+            yield Decision(problem.where, problem.what, problem.remedy)
+
+
+def _class(each: ClassYear, department: Department, plans: Plans, numbers: Mapping[str, int], words: Words) -> ClassLine:
+    school_class = department.school.classes[each.class_id]
+    own = sorted((plan for plan in plans.plans if plan.class_id == each.class_id and plan.days), key=lambda plan: plan.days[0].date)
+    return ClassLine(
+        class_id=each.class_id,
+        name=school_class.name,
+        teacher=department.school.settings.teachers.get(school_class.teacher, ""),
+        period=_period(each, words),
+        runs=tuple(_run(plan, department, numbers, words) for plan in own),
+        calendar=relative(YEAR, calendar_address(each.class_id)),
+        calendar_name=words("year.calendar_of", class_id=each.class_id),
+    )
+
+
+def _period(each: ClassYear, words: Words) -> str:
+    """What a first round needs, and which days are too short for it."""
+    if each.least is None or each.most is None:
+        return words("year.no_unit")
+    key = "year.shortest" if each.least == each.most else "year.shortest_of_several"
+    text = words(key, least=spoken(each.least), most=spoken(each.most))
+    if each.too_short:
+        days = [words("year.short_day", name=short.day_type.replace("_", " "), minutes=short.minutes) for short in each.too_short]
+        text += words("year.too_short", days=sentence_list(days, words))
+    return text
+
+
+def _run(plan: Plan, department: Department, numbers: Mapping[str, int], words: Words) -> RunLine:
+    dates = _span(plan.days[0].date, plan.days[-1].date, words)
+    return RunLine(
+        number=numbers[plan.unit],
+        title=department.units[plan.unit].title,
+        href=relative(YEAR, lesson_address(plan.class_id, plan.unit)),
+        dates=words("year.whole_class", dates=dates) if plan.way == "whole_class" else dates,
+    )
+
+
+def _span(first: date, last: date, words: Words) -> str:
+    if first == last:
+        return month_day(first, words)
+    return words("year.span", first=month_day(first, words), last=month_day(last, words))
+
+
+def _standard(each: Covered, department: Department, words: Words) -> StandardLine:
+    return StandardLine(
+        code=each.code,
+        units=sentence_list((department.units[slug].title for slug in each.units), words),
+        classes=", ".join(each.classes),
+        again=words("year.again", classes=sentence_list(each.again, words), n=len(each.again)) if each.again else "",
+    )
+
+
+def _missing(met: set[str], words: Words) -> Iterator[str]:
+    """The codes that no run covers, a line for each core idea."""
+    for idea, count in HOW_MANY.items():
+        numbers = [str(number) for number in range(1, count + 1) if f"MS-{idea}-{number}" not in met]
+        if numbers:
+            yield words("year.missing_of", idea=f"MS-{idea}", numbers=", ".join(numbers))

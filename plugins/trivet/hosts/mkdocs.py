@@ -13,14 +13,16 @@ from mkdocs.config import config_options as option
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin
+from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.utils import get_relative_url
+from mkdocs.utils.templates import TemplateContext
 
 from trivet.hosts.build import Built, build_site
 from trivet.hosts.kept_templates import KeptTemplates
 from trivet.hosts.policy import with_page_policy, with_static_policy
+from trivet.hosts.searchable import searchable
 from trivet.model.page import Page
 from trivet.model.problem import Severity
 from trivet.pages.theme import PREVIEW_SCRIPT, TEMPLATE_GLOBALS, THEME_FOLDER, with_language
@@ -104,9 +106,17 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
         return ""
 
     def on_page_content(self, html: str, *, page: MkDocsPage, **_: Any) -> str:
+        """Give a search what it should find of our pages."""
+        ours = self._ours(page)
+        return html if ours is None else searchable(ours.body)
+
+    @event_priority(-100)  # after the search, which takes a page's content in this event
+    def on_page_context(self, context: TemplateContext, *, page: MkDocsPage, **_: Any) -> TemplateContext:
         """Give our pages their body."""
         ours = self._ours(page)
-        return html if ours is None else ours.body
+        if ours is not None:
+            page.content = ours.body
+        return context
 
     def on_post_page(self, output: str, *, page: MkDocsPage, **_: Any) -> str:
         """Write the content-security policy into every page."""

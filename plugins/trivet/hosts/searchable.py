@@ -1,0 +1,20 @@
+"""What a search should find of a page: its headings, paragraphs and points, without drawings and what only lays them out.
+
+Reading the tags of a drawing costs a search plugin more than the text around it, and would bring up a page for the digits of its scale.
+"""
+
+from __future__ import annotations
+
+import re
+
+_DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
+_RUNNING = re.compile(r"</?(?:a|abbr|b|code|em|i|strong|sub|sup)\b[^>]*>")
+_LAYOUT = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
+_ATTRIBUTES = re.compile(r'<(h[1-6]|p|li)\b(?:[^>]*?( id="[^"]*"))?[^>]*>')
+_BLANKS = re.compile(r"\s+")
+
+
+def searchable(body: str) -> str:
+    """Return the text of a page's body in headings (with their ids), paragraphs and points."""
+    text = _LAYOUT.sub(" ", _RUNNING.sub("", _DRAWING.sub(" ", body)))
+    return _BLANKS.sub(" ", _ATTRIBUTES.sub(r"<\1\2>", text))

@@ -1,6 +1,6 @@
 """How long `trivet check` takes on the demo department, against starting the interpreter and against the schema library alone.
 
-Run: python benchmarks/check_department.py. Figures are the best of several runs, since a busy machine only ever adds.
+Run: python -m benchmarks.check. Figures are the best of several runs, since a busy machine only ever adds.
 """
 
 from __future__ import annotations

@@ -149,3 +149,11 @@ def test_spanish_cards_have_the_same_numbers(unit: Unit) -> None:
         text = spanish.stations[station.kind]
         for step, translated in zip(station.steps, text.steps, strict=True):
             assert sorted(re.findall(r"\d+(?:\.\d+)?", step.text)) == sorted(re.findall(r"\d+(?:\.\d+)?", translated)), translated
+
+
+def test_spanish_safety_notes_and_materials_have_the_same_numbers(unit: Unit) -> None:
+    """Each safety note and each thing has its Spanish line with the same numbers: 45 and 49 °C, 25 mL, 0.1 g."""
+    spanish = next(one for one in unit.translations if one.language == "es").stations[unit.hands_on.kind]
+    own = (*unit.hands_on.safety_notes, *(line.item for line in unit.hands_on.materials))
+    for said, translated in zip(own, (*spanish.safety_notes, *spanish.materials), strict=True):
+        assert sorted(re.findall(r"\d+(?:\.\d+)?", said)) == sorted(re.findall(r"\d+(?:\.\d+)?", translated)), translated

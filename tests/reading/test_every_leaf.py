@@ -48,7 +48,8 @@ OPTIONAL = (
 OF_TRANSLATIONS = (
     "write-up", "write-up/claim starts", "stations/*/title", "stations/*/goal", "stations/*/steps", "stations/*/done when",
     "stations/*/finished early", "stations/*/start alone", "stations/*/put away", "stations/*/use", "stations/*/leave alone",
-    "stations/*/record", "stations/*/record/columns", "stations/*/record/rows",
+    "stations/*/record", "stations/*/record/columns", "stations/*/record/rows", "stations/hands-on/materials",
+    "stations/hands-on/safety notes", "stations/hands-on/instead",
 )  # fmt: skip
 """A translation may be unfinished: cards print English until it is done, and `trivet check --all` says what is missing."""
 

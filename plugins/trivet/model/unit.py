@@ -36,7 +36,7 @@ class RubricRow:
 
 @dataclass(frozen=True, slots=True)
 class StationText:
-    """A station's student text in another language; steps have no times there."""
+    """A station's student text in another language; steps have no times there, and materials no amounts."""
 
     title: str = ""
     goal: str = ""
@@ -47,6 +47,9 @@ class StationText:
     put_away: str = ""
     use: str = ""
     leave_alone: str = ""
+    materials: tuple[str, ...] = ()
+    safety_notes: tuple[str, ...] = ()
+    instead: str = ""
     record_columns: tuple[str, ...] = ()
     record_rows: tuple[str, ...] = ()
 

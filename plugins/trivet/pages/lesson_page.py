@@ -19,7 +19,7 @@ from trivet.pages.render import render
 from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date
 from trivet.pages.stations import tag
 from trivet.pages.unit_bar import unit_bar
-from trivet.pages.unit_links import task_link, unit_links
+from trivet.pages.unit_links import task, unit_links
 from trivet.pages.words import Words
 from trivet.planning.hazards import POLICY
 
@@ -81,7 +81,7 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         adult=_second_adult(run, words),
         pre_check=_pre_check(plan, words),
         materials=tuple(_material(total, words) for total in plan.materials),
-        instead=task_link(unit, unit_links(unit, department, page)) if unit.hands_on.instead else None,
+        instead=task(unit, unit_links(unit, department, page), words),
         policy=POLICY,
         claim=unit.write_up.claim_starts,
         drawn_on=long_date(plan.drawn_on, words) if plan.drawn_on else "",

@@ -10,13 +10,13 @@ from trivet.model.department import Department
 from trivet.model.school import Settings
 from trivet.model.station import AnyStation, HandsOnStation, Kind, Material, OnlineStation, Per, Record, TeacherLedStation, Variables
 from trivet.model.unit import StationText, Translation, Unit
-from trivet.pages.card_length import SHEET_MM, SHORT_BY_MM, print_length_mm
+from trivet.pages.card_length import print_length_mm, setting
 from trivet.pages.links import student_address
 from trivet.pages.qr import qr_svg
 from trivet.pages.spoken import amount, minutes, times
 from trivet.pages.stations import Tag, tag
-from trivet.pages.unit_links import FileLink, open_link, unit_links
-from trivet.pages.words import Words
+from trivet.pages.unit_links import FileLink, Task, open_link, task, unit_links
+from trivet.pages.words import SOURCE, Words, load_words
 from trivet.planning.minutes import needed
 
 MANY_ROWS = 5
@@ -59,15 +59,16 @@ class RecordView:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A named line: with text, or empty to write on."""
+    """A named line: with text, or empty to write on. `lang` is the text's language where it is not the page's."""
 
     name: str
     text: str
+    lang: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Card:
-    """One station's card."""
+    """One station's card. `untranslated` are the fields of `StationText` that stand in the unit's own language."""
 
     tag: Tag
     title: str
@@ -76,38 +77,47 @@ class Card:
     open: FileLink | None
     lines: tuple[Line, ...]
     steps: tuple[StepView, ...]
-    careful: tuple[str, ...]
+    careful: tuple[Line, ...]
     careful_title: str
+    instead: Task | None
     roles: tuple[Line, ...]
     variables: tuple[Line, ...]
     record: RecordView | None
     done_when: str
     finished_early: str
     put_away: str
+    help: tuple[str, str]
     need: str
     qr: Markup | str
+    untranslated: frozenset[str] = frozenset()
+
+    def lang(self, name: str) -> Markup | str:
+        """Return the attribute that names the unit's own language, where a field stands in it on a page of another."""
+        return Markup(' lang="{}"').format(SOURCE) if name in self.untranslated else ""
 
     @property
-    def tight(self) -> bool:
-        """Whether the card is set tighter on paper, so that it still fits one sheet."""
+    def setting(self) -> str:
+        """How the card is set on paper, so that it still fits one sheet: "" as usual, else the classes that make it smaller."""
         length = print_length_mm(
             lines=[f"{line.name} {line.text}" for line in self.lines],
             steps=[step.text for step in self.steps],
-            careful=self.careful,
+            careful=[line.text for line in self.careful],
             roles=[f"{line.name} {line.text}" for line in self.roles],
-            finish=[text for text in (self.done_when, self.finished_early, self.put_away) if text],
+            finish=[text for text in (self.done_when, self.finished_early, self.put_away, *self.help) if text],
+            instead=self.instead.text if self.instead else "",
             rows=len(self.record.rows) if self.record else 0,
             dense=self.record.dense if self.record else False,
         )
-        return length > SHEET_MM - SHORT_BY_MM
+        return setting(length)
 
 
 def make_card(station: AnyStation, unit: Unit, department: Department, translation: Translation | None, words: Words) -> Card:
     """Return the card of one station; `translation` is None for English."""
     page = student_address(unit.slug, translation.language if translation else "")
-    text = _text(station, translation)
+    text, untranslated = _text(station, translation)
     settings = department.school.settings
-    careful, careful_title = _careful(station, translation, words)
+    links = unit_links(unit, department, page)
+    careful, careful_title = _careful(station, text, untranslated, words)
     url = card_url(settings, unit.slug, translation)
     name = tag(station.kind, words)
     return Card(
@@ -115,24 +125,28 @@ def make_card(station: AnyStation, unit: Unit, department: Department, translati
         title=text.title or words(f"station.titles.{station.kind}"),
         goal=text.goal,
         work_in=_work_in(station, words),
-        open=open_link(unit, unit_links(unit, department, page), words) if station.kind is Kind.ONLINE else None,
-        lines=_lines(station, text, words),
+        open=open_link(unit, links, words) if station.kind is Kind.ONLINE else None,
+        lines=_lines(station, text, untranslated, words),
         steps=_steps(station, text, words),
         careful=careful,
         careful_title=careful_title,
+        instead=task(unit, links, words, text.instead, to_student=True) if station.kind is Kind.HANDS_ON else None,
         roles=_roles(station, unit, department, words),
         variables=_variables(station.variables, station.kind, translation, words),
         record=_record(station.record, text),
         done_when=text.done_when,
         finished_early=text.finished_early,
         put_away=text.put_away,
+        help=(f"{words('danger.ask')} {words('danger.peers')}", f"{words('danger.hurt')} {words('danger.adult')}"),
         need=minutes(needed(unit, settings.defaults).of(station.kind).minutes),
         qr=qr_svg(f"{url}#{name.css}", words("card.qr", title=unit.title)) if url else "",
+        untranslated=untranslated,
     )
 
 
-def _text(station: AnyStation, translation: Translation | None) -> StationText:
-    """The student's text in the page's language; what is not translated stays in English."""
+def _text(station: AnyStation, translation: Translation | None) -> tuple[StationText, frozenset[str]]:
+    """The student's text in the page's language, and the names of what is not translated and stays in the unit's own."""
+    hands_on = station if isinstance(station, HandsOnStation) else None
     own = StationText(
         title=station.title,
         goal=station.goal,
@@ -140,47 +154,58 @@ def _text(station: AnyStation, translation: Translation | None) -> StationText:
         done_when=station.done_when,
         finished_early=station.finished_early,
         start_alone=station.start_alone if isinstance(station, TeacherLedStation) else "",
-        put_away=station.put_away if isinstance(station, HandsOnStation) else "",
+        put_away=hands_on.put_away if hands_on else "",
         use=station.use if isinstance(station, OnlineStation) else "",
         leave_alone=station.leave_alone if isinstance(station, OnlineStation) else "",
+        materials=tuple(line.item for line in hands_on.materials) if hands_on else (),
+        safety_notes=hands_on.safety_notes if hands_on else (),
+        instead=hands_on.instead if hands_on else "",
         record_columns=station.record.columns if station.record else (),
         record_rows=station.record.rows if station.record else (),
     )
-    other = translation.stations.get(station.kind) if translation else None
-    if other is None:
-        return own
-    fields = {name: getattr(other, name) or getattr(own, name) for name in StationText.__slots__}
-    if len(fields["steps"]) != len(own.steps):
-        fields["steps"] = own.steps
-    return StationText(**fields)
+    if translation is None:
+        return own, frozenset()
+    other = translation.stations.get(station.kind, StationText())
+    fields = {name: (getattr(own, name), getattr(other, name)) for name in StationText.__slots__}
+    kept = frozenset(name for name, (said, there) in fields.items() if said and not _stands_for(there, said))
+    return StationText(**{name: said if name in kept else there or said for name, (said, there) in fields.items()}), kept
+
+
+def _stands_for(there: str | tuple[str, ...], said: str | tuple[str, ...]) -> bool:
+    """Whether something is translated; lists are matched by their places, so one of another length is no translation."""
+    return bool(there) and (isinstance(there, str) or len(there) == len(said))
 
 
 def _steps(station: AnyStation, text: StationText, words: Words) -> tuple[StepView, ...]:
     return tuple(StepView(line, times(step.minutes, step.times, words)) for line, step in zip(text.steps, station.steps, strict=True))
 
 
-def _lines(station: AnyStation, text: StationText, words: Words) -> tuple[Line, ...]:
-    lines = [("use", text.use), ("leave_alone", text.leave_alone), ("start_alone", text.start_alone)]
-    if isinstance(station, HandsOnStation) and words.language == "en":
-        # the names of things are not translated, so the list stands on the English card alone
-        lines.append(("fetch", "; ".join(_thing(m, words) for m in station.materials if m.per in _FETCHED)))
-    return tuple(Line(words(f"card.{key}"), value) for key, value in lines if value)
+def _lines(station: AnyStation, text: StationText, untranslated: frozenset[str], words: Words) -> tuple[Line, ...]:
+    lines = [("use", "use", text.use), ("leave_alone", "leave_alone", text.leave_alone), ("start_alone", "start_alone", text.start_alone)]
+    if isinstance(station, HandsOnStation):
+        said = load_words(SOURCE) if "materials" in untranslated else words
+        things = zip(station.materials, text.materials, strict=True)
+        lines.append(("fetch", "materials", "; ".join(_thing(line, item, said) for line, item in things if line.per in _FETCHED)))
+    return tuple(Line(words(f"card.{key}"), value, SOURCE if name in untranslated else "") for key, name, value in lines if value)
 
 
-def _thing(line: Material, words: Words) -> str:
-    thing = f"{amount(line.quantity, line.unit)} {line.item}"
+def _thing(line: Material, item: str, words: Words) -> str:
+    thing = f"{amount(line.quantity, line.unit)} {item}"
     key = f"card.for.{line.per}"
     return words(key, n=line.per_count, thing=thing) if line.per is not Per.TEAM or line.per_count > 1 else thing
 
 
-def _careful(station: AnyStation, translation: Translation | None, words: Words) -> tuple[tuple[str, ...], str]:
+def _careful(station: AnyStation, text: StationText, untranslated: frozenset[str], words: Words) -> tuple[tuple[Line, ...], str]:
+    """The unit's safety notes, else the usual cautions; both where the notes stand in a language that not all can read."""
     if not isinstance(station, HandsOnStation) or not (station.hazards or station.safety_notes):
         return (), ""
     names = ", ".join(words(f"hazards.{tag_}.name") for tag_ in station.hazards)
     title = words("card.careful", names=names) if names else words("card.careful_plain")
-    if station.safety_notes and translation is None:
-        return station.safety_notes, title
-    return tuple(words(f"hazards.{tag_}.say") for tag_ in station.hazards), title
+    lang = SOURCE if "safety_notes" in untranslated else ""
+    notes = tuple(Line("", note, lang) for note in text.safety_notes)
+    if notes and lang in ("", words.language):
+        return notes, title
+    return (*(Line("", words(f"hazards.{tag_}.say")) for tag_ in station.hazards), *notes), title
 
 
 def _roles(station: AnyStation, unit: Unit, department: Department, words: Words) -> tuple[Line, ...]:

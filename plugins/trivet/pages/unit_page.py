@@ -19,7 +19,7 @@ from trivet.pages.render import render
 from trivet.pages.spoken import grades, long_date, material, minutes, month_day
 from trivet.pages.stations import StationBar, Tag, station_bar, tag
 from trivet.pages.unit_bar import Link, plans_of, unit_bar
-from trivet.pages.unit_links import FileLink, open_link, task_link, unit_links
+from trivet.pages.unit_links import FileLink, open_link, task, unit_links
 from trivet.pages.words import Words
 from trivet.planning.cautions import at_hand, cautions
 from trivet.planning.hazards import POLICY
@@ -93,7 +93,7 @@ def unit_page(unit: Unit, department: Department, plans: Plans, build: BuildInfo
         cautions=cautions(unit),
         supervision=_supervision(unit, words),
         policy=POLICY,
-        instead=task_link(unit, links) if unit.hands_on.instead else None,
+        instead=task(unit, links, words),
         returns=_returns(unit, department, page),
         rubric_levels=range(max((len(row.levels) for row in unit.rubric), default=0)),
         runs=_runs(unit, department, plans, page, words),

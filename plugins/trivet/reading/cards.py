@@ -30,6 +30,7 @@ def translated_texts(text: StationText) -> tuple[str, ...]:
         text.use,
         text.leave_alone,
         text.start_alone,
+        *text.safety_notes,
         *text.steps,
         text.done_when,
         text.finished_early,

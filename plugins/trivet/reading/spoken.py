@@ -92,8 +92,14 @@ TRANSLATED_STATION = {
     "put away": "put_away",
     "use": "use",
     "leave alone": "leave_alone",
+    "materials": "materials",
+    "safety notes": "safety_notes",
+    "instead": "instead",
 }
 """Student text of a station in another language; `record` becomes two fields of its own."""
+
+TRANSLATED_LISTS = ("steps", "materials", "safety notes")
+"""Those of them that are lists, as long as the unit's."""
 
 
 def station_of(spoken: str) -> Kind:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 from trivet.model.problem import Problem, Severity
 from trivet.model.unit import StationText, Translation
@@ -11,7 +12,7 @@ from trivet.reading.checks import tables
 from trivet.reading.checks import translation as checks
 from trivet.reading.draft import Draft
 from trivet.reading.form_problems import form_problem
-from trivet.reading.spoken import STATIONS, TRANSLATED_STATION
+from trivet.reading.spoken import STATIONS, TRANSLATED_LISTS, TRANSLATED_STATION
 from trivet.reading.validate import validate
 
 
@@ -51,12 +52,13 @@ def _translation(draft: Draft, language: str) -> Translation:
 
 def _station(draft: Draft, key: str) -> StationText:
     path = ("stations", key)
-    texts = {field: _text(draft, *path, spoken) for spoken, field in TRANSLATED_STATION.items() if spoken != "steps"}
+    said: dict[str, Any] = {
+        field: (_listed if spoken in TRANSLATED_LISTS else _text)(draft, *path, spoken) for spoken, field in TRANSLATED_STATION.items()
+    }
     return StationText(
-        steps=_listed(draft, *path, "steps"),
         record_columns=_listed(draft, *path, "record", "columns"),
         record_rows=_listed(draft, *path, "record", "rows"),
-        **texts,
+        **said,
     )
 
 

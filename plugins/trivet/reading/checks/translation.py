@@ -7,11 +7,16 @@ from collections.abc import Iterator
 
 from trivet.model.places import Path
 from trivet.model.problem import Place, Problem, Severity
-from trivet.reading.draft import Draft
-from trivet.reading.spoken import STATIONS, TRANSLATED_STATION
+from trivet.model.station import Material
+from trivet.reading import forms
+from trivet.reading.checks import files
+from trivet.reading.draft import Draft, Said
+from trivet.reading.spoken import STATIONS, TRANSLATED_LISTS, TRANSLATED_STATION
+from trivet.reading.where import COUNTED
 
 NAME = re.compile(r"index\.([^.]+)\.md")
 LANGUAGE = re.compile(r"[a-z]{2,3}(?:-[A-Z][a-z]{3})?(?:-[A-Z]{2})?")
+SAFETY = "safety notes"
 LANGUAGES = {
     "spanish": "es", "español": "es", "espanol": "es", "chinese": "zh", "vietnamese": "vi", "arabic": "ar", "french": "fr",
     "haitian": "ht", "somali": "so", "portuguese": "pt", "russian": "ru", "ukrainian": "uk", "korean": "ko", "german": "de",
@@ -34,19 +39,52 @@ def check_name(file: str, language: str) -> Iterator[Problem]:
 
 
 def check(draft: Draft, unit: Draft) -> Iterator[Problem]:
-    """Yield an error for each list whose length differs from the unit's, and advice for text that is not translated."""
+    """Yield what keeps a translation from its unit.
+
+    An error for each list whose length differs, for an amount that is written again and for a file that is not there; a warning for
+    safety notes that are not translated; advice for other text that is not.
+    """
     for station in STATIONS:
         path: Path = ("stations", station)
-        for key, what in (("steps", "step"), ("record", "columns"), ("record", "rows")):
-            below: Path = (*path, key) if key == "steps" else (*path, key, what)
-            yield from _length(draft, unit, below, what.rstrip("s"))
-        if not isinstance(draft.value(*path), dict):
-            continue
-        missing = [key for key in TRANSLATED_STATION if unit.value(*path, key) and not draft.value(*path, key)]
-        if missing:
-            yield draft.advice(
-                "not-translated", path, f"not translated: {', '.join(missing)}", "write these keys too; until then cards print English"
-            )
+        for below in (*((*path, key) for key in TRANSLATED_LISTS), (*path, "record", "columns"), (*path, "record", "rows")):
+            yield from _length(draft, unit, below, COUNTED[str(below[-1])])
+        if isinstance(draft.value(*path), dict):
+            yield from _untranslated(draft, unit, path)
+    yield from _amounts(draft, unit)
+    yield from files.check_instead(draft, unit.files)
+
+
+def _untranslated(draft: Draft, unit: Draft, path: Path) -> Iterator[Problem]:
+    missing = [key for key in TRANSLATED_STATION if unit.value(*path, key) and not draft.value(*path, key)]
+    if SAFETY in missing:
+        missing.remove(SAFETY)
+        count = len(list(unit.listed(*path, SAFETY)))
+        what = "the safety notes are not translated, so those who need this language read them in English"
+        remedy = f"write {SAFETY}: and under it {count} {'line' if count == 1 else 'lines'}, in the order of the unit"
+        yield draft.warning("safety-not-translated", path, what, remedy)
+    task = unit.text(*path, "instead")
+    if task and files.is_path(task.text) and "instead" in missing:
+        missing.remove("instead")  # cards say in their own words what to do with a file
+    if missing:
+        remedy = "write these keys too; until then cards print English"
+        yield draft.advice("not-translated", path, f"not translated: {', '.join(missing)}", remedy)
+
+
+def _amounts(draft: Draft, unit: Draft) -> Iterator[Problem]:
+    """An amount that stands in the translation too would be printed twice, and would be wrong when the unit's changes."""
+    path: Path = ("stations", "hands-on", "materials")
+    for said, own in zip(draft.listed(*path), unit.listed(*path), strict=False):
+        line = forms.material(own.text)
+        if isinstance(line, Material) and (thing := _without_amount(said, line)):
+            what = "the amount stands here too, and it comes from the unit"
+            yield draft.error("translation-amount", said, what, f"write - {thing}")
+
+
+def _without_amount(said: Said, line: Material) -> str:
+    """Return what stands after the unit's own amount, "" where the text does not begin with it."""
+    unit = rf"(?:\s*{re.escape(line.unit)})?" if line.unit else ""
+    found = re.match(rf"{re.escape(f'{line.quantity:f}')}{unit}\s+(?=\S)", said.text)
+    return "" if found is None or line.item.startswith(found[0]) else said.text[found.end() :]
 
 
 def _length(draft: Draft, unit: Draft, path: Path, one: str) -> Iterator[Problem]:
@@ -60,4 +98,5 @@ def _length(draft: Draft, unit: Draft, path: Path, one: str) -> Iterator[Problem
     here, there = len(list(draft.listed(*path))), len(list(unit.listed(*path)))
     if here != there:
         what = f"there {'is' if here == 1 else 'are'} {here} {one}{'' if here == 1 else 's'} here, and {there} in the unit"
-        yield draft.error("translation-length", path, what, f"write {there}, in the order of the unit")
+        remedy = f"write {there}, in the order of the unit" if there else "leave this key out: there is nothing to translate"
+        yield draft.error("translation-length", path, what, remedy)

@@ -15,6 +15,8 @@ _BAD_ESCAPE = re.compile(
 )
 _HASH = re.compile(r"(?:^|[ \t])(#)")
 _COLON = re.compile(r":(?=[ \t]|$)")
+_HARMLESS = re.compile(r"[ \t]*[^\W_][^#:]*")
+"""A text that begins with a letter or digit and has neither # nor colon: nearly every one."""
 _FIRST = re.compile(r"[*&>|\[\]{}@`%!,]|[-?:](?=[ \t]|$)")
 
 
@@ -36,6 +38,8 @@ def trap(region: str, *, any_comment: bool = False) -> Trap | None:
     Lists and mappings in brackets that close at the line's end are left to the loader, which answers them.
     `any_comment` takes every ` #` as a comment, as YAML does.
     """
+    if _HARMLESS.fullmatch(region):
+        return None
     text, comment, start = _parts(region, any_comment)
     if text == "":
         return None

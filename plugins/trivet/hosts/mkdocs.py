@@ -108,7 +108,9 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
     def on_page_content(self, html: str, *, page: MkDocsPage, **_: Any) -> str:
         """Give a search what it should find of our pages."""
         ours = self._ours(page)
-        return html if ours is None else searchable(ours.body)
+        if ours is None:
+            return html
+        return "" if _left_out(page) else searchable(ours.body)
 
     @event_priority(-100)  # after the search, which takes a page's content in this event
     def on_page_context(self, context: TemplateContext, *, page: MkDocsPage, **_: Any) -> TemplateContext:
@@ -141,6 +143,12 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
 
     def _ours(self, page: MkDocsPage) -> Page | None:
         return getattr(page.file, "trivet_page", None)
+
+
+def _left_out(page: MkDocsPage) -> bool:
+    """Whether a search leaves the page out, so that there is nothing to give it."""
+    asked = page.meta.get("search")
+    return isinstance(asked, dict) and bool(asked.get("exclude"))
 
 
 def _root(config: MkDocsConfig) -> Path:

@@ -12,7 +12,7 @@ from trivet.model.station import TeacherLedStation
 from trivet.model.unit import Translation, Unit
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.links import student_address
-from trivet.pages.plot import Plot, plot
+from trivet.pages.plot import DataView, data_view
 from trivet.pages.prose import render_prose
 from trivet.pages.prose_links import UnitLinks
 from trivet.pages.render import render
@@ -28,9 +28,7 @@ class Sheet:
     """What the teacher-led group reads and judges."""
 
     prose: Markup | str
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    plot: Plot | None
+    data: DataView | None
 
 
 def student_pages(unit: Unit, department: Department, build: BuildInfo) -> tuple[Page, ...]:
@@ -69,8 +67,7 @@ def _sheet(station: TeacherLedStation, links: UnitLinks, words: Words) -> Sheet 
     prose: Markup | str = ""
     if station.read is not None:
         prose = render_prose(station.read.text, links, shift=1, table_label=words("prose.table"))
-    data = station.data
-    return Sheet(prose, data.columns if data else (), data.rows if data else (), plot(data) if data else None)
+    return Sheet(prose, data_view(station.data))
 
 
 def _languages(unit: Unit, page: str, words: Words) -> tuple[Link, ...]:

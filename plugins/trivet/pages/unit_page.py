@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trivet.model.department import Department
 from trivet.model.page import Page
@@ -12,12 +12,14 @@ from trivet.model.station import AnyStation, HandsOnStation, Kind, OnlineStation
 from trivet.model.unit import Unit
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.days import week
-from trivet.pages.links import lesson_address, relative, unit_address
+from trivet.pages.links import lesson_address, relative, student_address, unit_address
+from trivet.pages.plot import data_view
 from trivet.pages.prose import render_prose
 from trivet.pages.prose_links import UnitLinks
 from trivet.pages.render import render
-from trivet.pages.spoken import grades, long_date, material, minutes, month_day
+from trivet.pages.spoken import grades, long_date, material, minutes, month_day, times
 from trivet.pages.stations import StationBar, Tag, station_bar, tag
+from trivet.pages.student_card import StepView
 from trivet.pages.unit_bar import Link, plans_of, unit_bar
 from trivet.pages.unit_links import FileLink, open_link, task, unit_links
 from trivet.pages.words import Words
@@ -28,11 +30,12 @@ from trivet.planning.minutes import Needed, needed
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """A word in the margin and what it says; `spoken` is what a person says or reads aloud."""
+    """A word in the margin and what it says; `spoken` is what a person says or reads aloud, `href` where it can be seen."""
 
     word: str
     says: tuple[str, ...]
     spoken: bool = False
+    href: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +47,8 @@ class StationView:
     goal: str
     bar: StationBar
     terms: tuple[Term, ...]
+    steps: tuple[StepView, ...]
+    after: tuple[Term, ...]
     open: FileLink | None
 
 
@@ -90,6 +95,7 @@ def unit_page(unit: Unit, department: Department, plans: Plans, build: BuildInfo
             Asked(q.ask, q.listen_for, "" if q.prompt is Prompt.CORE else words(f"unit.prompt.{q.prompt}"))
             for q in unit.teacher_led.questions
         ),
+        data=data_view(replace(unit.teacher_led.data, drawn=True)) if unit.teacher_led.data else None,
         cautions=cautions(unit),
         supervision=_supervision(unit, words),
         policy=POLICY,
@@ -130,7 +136,7 @@ def _round_fact(asks: Needed, length: float, words: Words) -> str:
 
 def _station(station: AnyStation, unit: Unit, links: UnitLinks, words: Words, *, asks: Needed, length: float) -> StationView:
     name = tag(station.kind, words)
-    terms = [*_variables(station, words), *_own_terms(station, links, words)]
+    terms = [*_variables(station, words), *_own_terms(station, unit, links, words)]
     if station.done_when:
         terms.append(Term(words("unit.done"), (station.done_when,)))
     if station.again:
@@ -141,6 +147,8 @@ def _station(station: AnyStation, unit: Unit, links: UnitLinks, words: Words, *,
         goal=station.goal,
         bar=station_bar(asks.of(station.kind), length, words),
         terms=tuple(terms),
+        steps=tuple(StepView(step.text, times(step.minutes, step.times, words)) for step in station.steps),
+        after=tuple(_after(station, words)),
         open=open_link(unit, links, words) if station.kind is Kind.ONLINE else None,
     )
 
@@ -153,7 +161,14 @@ def _variables(station: AnyStation, words: Words) -> list[Term]:
     return [Term(words(f"unit.{key}"), (value,)) for key, value in values.items() if value]
 
 
-def _own_terms(station: AnyStation, links: UnitLinks, words: Words) -> list[Term]:
+def _after(station: AnyStation, words: Words) -> list[Term]:
+    """What comes after the last step."""
+    put_away = station.put_away if isinstance(station, HandsOnStation) else ""
+    said = ((words("unit.early"), station.finished_early), (words("unit.put_away"), put_away))
+    return [Term(word, (text,)) for word, text in said if text]
+
+
+def _own_terms(station: AnyStation, unit: Unit, links: UnitLinks, words: Words) -> list[Term]:
     terms: dict[str, tuple[str, ...]] = {}
     match station:
         case OnlineStation():
@@ -170,7 +185,8 @@ def _own_terms(station: AnyStation, links: UnitLinks, words: Words) -> list[Term
             read = (words("unit.reading", file=station.read.path, n=station.read.words),) if station.read else ()
             terms = {"read": read, "start_alone": (station.start_alone,), "ask": tuple(_first_asks(station))}
     spoken = ("start_alone", "ask")
-    return [Term(words(f"unit.{key}"), says, key in spoken) for key, says in terms.items() if any(says)]
+    reading = relative(links.page, f"{student_address(unit.slug)}#reading")
+    return [Term(words(f"unit.{key}"), says, key in spoken, reading if key == "read" else "") for key, says in terms.items() if any(says)]
 
 
 def _first_asks(station: TeacherLedStation) -> list[str]:

@@ -26,6 +26,7 @@ from trivet.reading.lock import write_lock
 ROOT = Path(__file__).resolve().parent.parent
 CLASS_SIZES = (31, 36, 34, 28, 37, 31, 23)
 PERIODS = 6
+ROOMS = ("room12", "room14", "lab2")
 FIRST_RUN = date(2026, 9, 14)
 SCHOOL_WEEKS = 36
 
@@ -99,7 +100,7 @@ def _classes(ids: list[str]) -> str:
             "    teacher: rowan",
             "    grade: 7",
             f"    period: P{period}",
-            "    room: room12",
+            f"    room: {ROOMS[place % len(ROOMS)]}",
             f"    numbers: 1-{CLASS_SIZES[place % len(CLASS_SIZES)]}",
             "    adults: 2",
         ]

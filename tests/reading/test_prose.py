@@ -67,3 +67,26 @@ def test_places_point_at_the_text(text: str) -> None:
         first = link.target.text.split("\n")[0]
         assert lines[link.target.line - 1][link.target.column - 1 :].startswith(first)
     assert list(table_columns(text)) is not None
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("a `b` c", "a     c"),
+        ("a ``b`c`` d", "a         d"),
+        ("`a``b`` c`", "          "),
+        ("```a` b", "```a` b"),
+        ("a ` b", "a ` b"),
+        ("`a\nb` c", "  \n   c"),
+        ("~~~\n`a\n~~~\n`b", "   \n  \n   \n`b"),
+    ],
+)
+def test_code_closes_with_as_many_backticks(text: str, left: str) -> None:
+    """A run of backticks closes with the next run of the same length, and one without its fellow is text (CommonMark 0.31.2, 6.1)."""
+    assert without_code(text) == left
+
+
+def test_rows_of_a_table_begin_no_table() -> None:
+    """A row that looks like a heading row belongs to the table above it."""
+    text = "|a|b|\n|--|--|\n|c|d|\n|--|--|\n\n|e|\n|--|\n"
+    assert [column.title.text for column in table_columns(text)] == ["a", "b", "e"]

@@ -121,7 +121,7 @@ def test_whole_files(text: str, value: object) -> None:
         ),
         (
             "a: {b: [1, 2]}\n",
-            ("brackets", 1, 4, 'braces stand here, and our files are written without; write one key a line, indented: b:'),
+            ("brackets", 1, 4, "braces stand here, and our files are written without; write one key a line, indented: b:"),
             {"a": {"b": [1, 2]}},
         ),
         (

@@ -24,6 +24,10 @@ KINDS = {
 }
 
 
+KEYS_MOST = 20
+"""How many unknown keys of one place are answered one by one."""
+
+
 def explain(found: Any, rules: dict[str, Any], places: Places, form: FormAnswer | None = None) -> list[Problem]:
     """Return the problems behind one `jsonschema.ValidationError`: one, or one for each key concerned."""
     schema = found.schema if isinstance(found.schema, dict) else {}
@@ -38,10 +42,15 @@ def explain(found: Any, rules: dict[str, Any], places: Places, form: FormAnswer 
 def _unknown_keys(fault: Fault) -> list[Problem]:
     part = part_at(fault.rules, fault.path)
     known = allowed_keys(part)
-    problems = []
+    problems: list[Problem] = []
     for key in fault.value:
         if key in known or is_named(key, part):
             continue
+        if len(problems) == KEYS_MOST:
+            rest = sum(1 for each in fault.value if each not in known and not is_named(each, part)) - KEYS_MOST
+            what = f"{rest:,} more keys are not known here" if rest > 1 else "one more key is not known here"
+            problems.append(fault.at_key("unknown-key", what, "mend those above first, then check again", key))
+            break
         near = nearest(key, (each for each in known if each not in fault.value), 0.75)
         above = _empty_above(key, fault)
         if above:
@@ -87,7 +96,7 @@ def _misspelled(key: str, fault: Fault) -> bool:
     """Whether a key stands there that the answer to unknown keys takes for this one."""
     part = part_at(fault.rules, fault.path)
     known = allowed_keys(part)
-    strange = (each for each in fault.value if each not in known and not is_named(each, part))
+    strange = islice((each for each in fault.value if each not in known and not is_named(each, part)), KEYS_MOST)
     return any(nearest(each, (other for other in known if other not in fault.value), 0.75) == key for each in strange)
 
 
@@ -134,7 +143,7 @@ def _not_in_list(fault: Fault) -> list[Problem]:
         return [fault.at_key("empty-value", "nothing is written here", fault.remedy)]
     known = [str(each) for each in fault.said]
     near = nearest(shown(fault.value), known)
-    instead = part_at(fault.rules, fault.path).get("x-instead", {}).get(fault.value)
+    instead = part_at(fault.rules, fault.path).get("x-instead", {}).get(shown(fault.value))
     remedy = instead or (f"write {near}" if near else "write one of: " + ", ".join(known))
     return [fault.at_value("not-in-list", f'"{shown(fault.value)}" is not one of the words known here', remedy)]
 

@@ -9,6 +9,7 @@ from typing import Any
 from trivet.model.places import Path, Places
 from trivet.model.problem import Place, Problem, in_order
 from trivet.reading.fence import split
+from trivet.reading.limit import PROBLEMS_MOST, limited
 from trivet.reading.scan import scan
 from trivet.reading.strict import load
 from trivet.reading.versions import settled
@@ -40,8 +41,10 @@ def read_front(text: str, file: str) -> Front:
     loaded = load(scanned.text, file, parts.front_line)
     typed = text.split("\n")
     places = Places(file, _within(loaded.places.at, typed), _within(loaded.places.keys, typed))
-    problems = in_order([*versions, *fences, *scanned.problems, *loaded.problems])
-    return Front(loaded.value, places, parts.body, parts.body_line, problems, loaded.readable)
+    said = [*versions, *fences, *scanned.problems, *loaded.problems]
+    if len(said) > PROBLEMS_MOST:
+        return Front(None, Places(file), parts.body, parts.body_line, limited(said), readable=False)
+    return Front(loaded.value, places, parts.body, parts.body_line, in_order(said), loaded.readable)
 
 
 def _within(places: Mapping[Path, Place], typed: list[str]) -> dict[Path, Place]:

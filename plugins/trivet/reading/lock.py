@@ -58,7 +58,8 @@ def read_locks(root: Path, school: School | None, classes: Collection[str] | Non
         file = path.relative_to(root).as_posix()
         source = read_source(path, file)
         sources[file] = source.text
-        lock, sheet, found = _read(source.text, file) if source.readable else (None, None, source.problems)
+        problems += source.problems
+        lock, sheet, found = _read(source.text, file) if source.readable else (None, None, ())
         problems += found
         if lock is None or sheet is None:
             continue

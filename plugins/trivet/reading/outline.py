@@ -85,6 +85,8 @@ def in_one_line(value: Any) -> str:
     """Return an example value as one line of a remedy."""
     if isinstance(value, bool):
         return "true" if value else "false"
+    if value in ([], {}):
+        return "[]" if isinstance(value, list) else "{}"
     if isinstance(value, list):
         return f"and under it - {in_one_line(value[0]).removeprefix('and under it ')}"
     if isinstance(value, dict):

@@ -6,8 +6,10 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-_FENCED = re.compile(r"^(?P<indent> {0,3})(?P<fence>`{3,}|~{3,})[^\n]*\n.*?(?:^ {0,3}(?P=fence)[`~]*[ \t]*$|\Z)", re.MULTILINE | re.DOTALL)
-_CODE = re.compile(r"(?<!`)(`+)(?!`)(.+?)(?<!`)\1(?!`)", re.DOTALL)
+_FENCED = re.compile(
+    r"^(?P<indent> {0,3})(?P<fence>`{3,}+|~{3,}+)[^\n]*\n.*?(?:^ {0,3}(?P=fence)[`~]*[ \t]*$|\Z)", re.MULTILINE | re.DOTALL
+)
+_TICKS = re.compile(r"`+")
 _WORDS_AND_REST = (
     r"\[(?P<words>(?:[^\[\]\\]|\\.|\[[^\[\]]*\])*)\]"
     r"\((?P<rest>\s*(?:<[^<>\n]*>|(?:[^\s()<>]|\([^\s()]*\))*)[^()]*?)\)"
@@ -78,23 +80,46 @@ class Column:
 def table_columns(text: str, first_line: int = 1) -> Iterator[Column]:
     """Yield the columns of every table."""
     lines = without_code(text).split("\n")
+    after = 0
     for at, line in enumerate(lines[:-1]):
-        if "|" not in line or not _RULE.match(lines[at + 1]) or "-" not in lines[at + 1]:
+        if at < after or "|" not in line or not _RULE.match(lines[at + 1]) or "-" not in lines[at + 1]:
             continue
-        rows = []
-        for below in lines[at + 2 :]:
-            if "|" not in below:
-                break
-            rows.append(_cells(below))
+        after = next((below for below in range(at + 2, len(lines)) if "|" not in lines[below]), len(lines))
+        rows = [_cells(below) for below in lines[at + 2 : after]]
         for index, (title, column) in enumerate(_titles(line)):
             yield Column(Spot(title, first_line + at, column), tuple(row[index] for row in rows if index < len(row)))
 
 
 def without_code(text: str) -> str:
     """Return the text with code replaced by as many spaces, so that places stay."""
-    for form in (_FENCED, _CODE):
-        text = form.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)
-    return text
+    text = _FENCED.sub(lambda found: _blank(found[0]), text)
+    parts, done = [], 0
+    for start, end in _code_spans(text):
+        parts += [text[done:start], _blank(text[start:end])]
+        done = end
+    return "".join([*parts, text[done:]])
+
+
+def _code_spans(text: str) -> Iterator[tuple[int, int]]:
+    """Yield where code between backticks begins and ends: a run of them closes with the next run of the same length (CommonMark 6.1)."""
+    runs = [(found.start(), found.end()) for found in _TICKS.finditer(text)]
+    closing: dict[int, int] = {}
+    following: dict[int, int] = {}
+    for index in range(len(runs) - 1, -1, -1):
+        length = runs[index][1] - runs[index][0]
+        if length in following:
+            closing[index] = following[length]
+        following[length] = index
+    index = 0
+    while index < len(runs):
+        if index in closing:
+            yield runs[index][0], runs[closing[index]][1]
+            index = closing[index]
+        index += 1
+
+
+def _blank(text: str) -> str:
+    return re.sub(r"[^\n]", " ", text)
 
 
 def _titles(line: str) -> list[tuple[str, int]]:

@@ -12,6 +12,7 @@ from trivet.model.problem import Place, Problem, Severity, in_order
 from trivet.reading.building import Builder
 from trivet.reading.characters import REFUSED, name_of
 from trivet.reading.indentation import mend_indentation
+from trivet.reading.limit import PROBLEMS_MOST, limited
 from trivet.reading.refusals import refusal
 from trivet.reading.scan import scan
 from trivet.reading.versions import settled
@@ -55,7 +56,7 @@ def load(text: str, file: str, first_line: int = 1, *, empty_brackets: bool = Fa
     if error is not None:
         problems.append(refusal(error, text, typed, file, first_line))
     problems += builder.problems
-    if error is not None or builder.stopped:
+    if error is not None or builder.stopped or len(problems) > PROBLEMS_MOST:
         return _stopped(problems, file)
     return Loaded(builder.value, builder.places, in_order(problems))
 
@@ -72,7 +73,7 @@ def _build(builder: Builder, text: str) -> yaml.MarkedYAMLError | None:
 
 
 def _stopped(problems: list[Problem], file: str) -> Loaded:
-    return Loaded(None, Places(file), in_order(problems), readable=False)
+    return Loaded(None, Places(file), limited(problems), readable=False)
 
 
 def _refused_character(text: str, at: int, file: str, first_line: int) -> Problem:

@@ -91,9 +91,7 @@ def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, s
     problems = [*source.problems, *front.problems]
     data = front.value if isinstance(front.value, dict) else {}
     if front.readable and not data and not problems:
-        problems.append(
-            Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS)
-        )
+        problems.append(Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS))
     # Line 1 stands for the whole file.
     answered = frozenset(problem.place.line for problem in problems) - {1}
     lines = tuple(source.text.split("\n"))

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
+from itertools import islice
 from typing import Any
 
 from trivet.model.places import Places
-from trivet.model.problem import Problem, in_order
+from trivet.model.problem import Problem
 from trivet.reading.fault import FormAnswer
 from trivet.reading.fits import Test, compiled
+from trivet.reading.limit import limited
 from trivet.reading.schemas import schema
+
+FAULTS_MOST = 1000
+"""How many faults of a file are looked at: each costs a search for the nearest word."""
 
 
 def validate(value: Any, schema_name: str, places: Places, file: str, form: FormAnswer | None = None) -> tuple[Problem, ...]:
@@ -27,8 +32,8 @@ def validate(value: Any, schema_name: str, places: Places, file: str, form: Form
     from trivet.reading.explain import explain  # noqa: PLC0415
 
     rules = schema(schema_name)
-    found = [problem for fault in _authority(schema_name).iter_errors(value) for problem in explain(fault, rules, places, form)]
-    return in_order(found)
+    faults = islice(_authority(schema_name).iter_errors(value), FAULTS_MOST)
+    return limited([problem for fault in faults for problem in explain(fault, rules, places, form)])
 
 
 @cache

@@ -14,7 +14,8 @@ WIDTH = 120
 def text(problems: Iterable[Problem], sources: Mapping[str, str], *, advice: bool = False) -> str:
     """Return the report, ending in a line that counts. `sources` are the texts of files by name, to quote from."""
     problems = tuple(problems)
-    lines = [line for problem in shown(problems, advice=advice) for line in _lines(problem, sources)]
+    split = {file: source.split("\n") for file, source in sources.items()}
+    lines = [line for problem in shown(problems, advice=advice) for line in _lines(problem, split)]
     return "\n".join([*lines, counted(problems, advice=advice)]) + "\n"
 
 
@@ -25,12 +26,11 @@ def one_line(problem: Problem) -> str:
     return f"{printable(place.file)}:{place.line}:{place.column}: {kind}{printable(problem.sentence)}"
 
 
-def _lines(problem: Problem, sources: Mapping[str, str]) -> list[str]:
-    return [one_line(problem), *_quoted(problem.place, sources.get(problem.place.file, ""))]
+def _lines(problem: Problem, sources: Mapping[str, list[str]]) -> list[str]:
+    return [one_line(problem), *_quoted(problem.place, sources.get(problem.place.file, [""]))]
 
 
-def _quoted(place: Place, source: str) -> list[str]:
-    lines = source.split("\n")
+def _quoted(place: Place, lines: list[str]) -> list[str]:
     # A problem of the whole file stands at 1:1, and its first line would say nothing.
     if (place.line, place.column, place.length) == (1, 1, 1) or place.line > len(lines):
         return []

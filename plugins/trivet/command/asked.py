@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from trivet.model.problem import Problem
 
 
-def department_of(context: click.Context, unit: str) -> Department:
-    """Return the department; exits with 1 and the report where the school, or the unit asked for, can't be read."""
+def department_of(context: click.Context, unit: str = "") -> Department:
+    """Return the department; exits with 1 and the report where the school, or the unit asked for (if any), can't be read."""
     from trivet.reading import report
     from trivet.reading.department import read_department
 

@@ -12,6 +12,7 @@ from trivet.command.root import find_root, root_of
 
 COMMANDS = {
     "check": "trivet.command.check:check",
+    "class-file": "trivet.command.class_file:class_file",
     "groups": "trivet.command.groups:groups",
     "materials": "trivet.command.materials:materials",
     "new": "trivet.command.new_unit:new",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 import click
 
@@ -23,20 +22,17 @@ from trivet.planning.say import say_date
 @click.pass_context
 def plan(context: click.Context, unit: str, class_id: str, json: bool, private: bool) -> None:
     """Print the plan of a unit in a class: days with clock times, rounds, groups, spot checks, materials."""
+    from trivet.command.private_plan import private_plan
     from trivet.planning.department import plan_department
     from trivet.planning.plan_data import plan_json
 
     department = department_of(context, unit)
     run = run_asked(department, unit, class_id)
-    if private:
-        own = private_side(root_of(context), department).leveled(class_id)
-        department = replace(
-            department, locks={**department.locks, **{(class_id, slug): replace(lock, leveled=False) for slug, lock in own.items()}}
-        )
-    plans = plan_department(department)
-    found = plans.of(class_id, unit)
+    leveled = private_side(root_of(context), department).leveled(class_id) if private else {}
+    found = private_plan(department, leveled, class_id, unit)
     if found is None:
-        reason = next((each.reason for each in plans.not_planned if each.run == run), "it could not be planned")
+        untimed = plan_department(department).not_planned
+        reason = next((each.reason for each in untimed if each.run == run), "it could not be planned")
         stop(context, [f"{unit} in class {class_id} has no plan: {reason}"])
     click.echo(as_json(plan_json(found)) if json else "\n".join(lines(found, department.units[unit].title)))
 

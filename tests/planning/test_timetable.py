@@ -50,13 +50,13 @@ def test_worked_overhead() -> None:
     [(45, 1, 25.5, 22.5), (52, 1, 32.5, 29.5), (90, 2, 30.5, 29)],
 )
 def test_worked_minutes_for_stations(period: int, rounds: int, ordinary: float, first: float) -> None:
-    """Minutes left in a 45-, 52- and 90-minute period, on an ordinary day and on a first day with full expectations (the design's worked value)."""
+    """Minutes left in a 45-, 52- and 90-minute period, on an ordinary day and on a first day with full expectations."""
     assert left_for_stations(period, DayParts(rounds), nine_teams()) == Fraction(ordinary)
     assert left_for_stations(period, DayParts(rounds, first=True), nine_teams(full=True)) == Fraction(first)
 
 
 def test_worked_shortest_periods() -> None:
-    """The shortest period that holds a round of 20 is 39.5 min on an ordinary day and 42.5 on a full first day (the design's worked value)."""
+    """The shortest period that holds a round of 20 is 39.5 min on an ordinary day and 42.5 on a full first day, as the design works out."""
     assert overhead(DayParts(1), nine_teams()) + 40 == 79
     assert shortest_period(20, nine_teams(full=True)) == 85
 

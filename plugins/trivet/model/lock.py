@@ -12,7 +12,10 @@ ROLE_IDS = ("leader", "recorder", "materials", "reporter", "timekeeper")
 
 @dataclass(frozen=True, slots=True)
 class StationGroup:
-    """A third of the class. `teams`: team code (A1) to student number to role ids. `pairs`: two or three student numbers; one for a group of one."""
+    """A third of the class.
+
+    `teams`: team code (A1) to student number to role ids. `pairs`: two or three student numbers; one for a group of one.
+    """
 
     teams: Mapping[str, Mapping[str, tuple[str, ...]]]
     pairs: tuple[tuple[str, ...], ...]

@@ -104,3 +104,20 @@ def test_computed_problems_are_told_too(plain: Path) -> None:
     """A station that needs more than the longest round is told among the rest."""
     change(plain, "(2 min, 5 times)", "(2 min, 30 times)")
     assert "more than the longest round" in run(plain).output
+
+
+def test_a_unit_with_an_error_has_no_level_and_says_so(plain: Path) -> None:
+    """With --all a unit that can't be read is named among the reading levels, so that nobody looks for it in vain."""
+    change(plain, "hazards: none", "hazards: nothing")
+    lines = run(plain, "--all").output.splitlines()
+    assert "rolling-carts: left out until its errors are mended" in lines
+    assert any(line.startswith("float-or-sink, online: ") for line in lines)
+    assert "left out" not in run(plain).output
+
+
+@pytest.mark.parametrize("words", [("rolling-carts",), ("units/rolling-carts", "--all")])
+def test_check_takes_no_unit(plain: Path, words: tuple[str, ...]) -> None:
+    """A unit's name after check is misuse, answered with what check does."""
+    done = run(plain, *words)
+    assert done.exit_code == 2
+    assert f"trivet check looks at everything; leave out {words[0]}, and look for its lines in the report" in done.output

@@ -79,7 +79,7 @@ def test_everything_is_on_the_page() -> None:
     for part in (
         "North prep room",
         "Graduated cylinder 25 mL need 6 have 4 short 2 p2 and r2 at once, Tue and Wed, P2",
-        "Water need 1.782 L have 1 L short 0.782 L used up: p1 0.54 + p2 0.54 + r2 0.54, and 0.162 spare",
+        "Water need 1,782 mL have 1,000 mL short 782 mL used up: p1 540 + p2 540 + r2 540, and 162 spare",
         "Room 12 need 6 have 18",
         "Start Float or sink? in r2 on Thursday, December 3 need 3, have 4",
         "write starts: 2026-12-03 at school/runs.yml:1:1",

@@ -33,6 +33,7 @@ def placed(unit: Unit) -> Unit:
 
 def quiet_unit(**changes: Any) -> Unit:
     """A unit about which there is nothing to say."""
+    changes["hands_on"] = {"materials": tiny_unit().hands_on.materials[:2], **changes.get("hands_on", {})}
     unit = tiny_unit(
         online={"steps": (Step("Try.", 18),)},
         teacher_led={"read": Reading("story.md", words(900), 900)},
@@ -83,6 +84,7 @@ def test_short_round_is_advice() -> None:
     problem = only(tiny_department(unit=unit), "round-short")
     assert (problem.severity, problem.place) == (Severity.ADVICE, Place(FILE, 5, 1, 8))
     assert problem.what == "no station fills the shortest round of 20 min: the longest, online, needs 17"
+    assert problem.remedy == "add something for early finishers, or write `round: 17-30 min`"
 
 
 @pytest.mark.parametrize(

@@ -179,11 +179,11 @@ def test_the_worked_week() -> None:
     ]
     assert (balance.need, balance.have, balance.short) == (4, 5, 0)
     (water,) = week.used_up
-    assert (water.need, water.unit, water.spare) == (Decimal("1.782"), "L", Decimal("0.162"))
+    assert (water.need, water.unit, water.spare) == (Decimal(1782), "mL", Decimal(162))
     assert water.parts == (
-        ("p1", "float-or-sink", Decimal("0.54")),
-        ("p2", "float-or-sink", Decimal("0.54")),
-        ("r2", "float-or-sink", Decimal("0.54")),
+        ("p1", "float-or-sink", Decimal(540)),
+        ("p2", "float-or-sink", Decimal(540)),
+        ("r2", "float-or-sink", Decimal(540)),
     )
     assert [run.teams for run in week.runs] == [9, 9, 9]
     assert {each.kind: (each.count, each.pages) for each in week.prints}["write_ups"] == (95, 95)

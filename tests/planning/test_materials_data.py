@@ -18,7 +18,7 @@ def test_data_say_what_the_values_say() -> None:
     cylinder = week["reusable"][0]
     assert [cylinder[key] for key in ("item", "store", "need", "have", "short")] == ["graduated cylinder 25 mL", "north prep room", 6, 4, 2]
     assert cylinder["clashes"][0] == {"date": "2026-12-01", "start": "09:01", "end": "09:53", "periods": ["P2"], "classes": ["p2", "r2"]}
-    assert [week["used_up"][0][key] for key in ("item", "need", "unit", "spare", "have", "short")] == ["water", 1.782, "L", 0.162, 1, 0.782]
+    assert [week["used_up"][0][key] for key in ("item", "need", "unit", "spare", "have", "short")] == ["water", 1782, "mL", 162, 1000, 782]
     assert week["cost"] == "15.00"
     assert [each["cost"] for each in week["shopping"]] == ["13.00", "2.00"]
     assert week["shortages"][0]["cures"][0]["kind"] == "borrow"

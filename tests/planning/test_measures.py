@@ -48,8 +48,9 @@ def test_what_cannot_be_compared(unit: str, to: str) -> None:
 
 
 def test_said_briefly() -> None:
-    """A thousand or more are said in the next unit, less is not."""
+    """A thousand or more are said in the next unit where two places hold it; anything else stays as it was written."""
     assert briefly(Fraction(2250), "mL") == (Fraction(9, 4), "L")
+    assert briefly(Fraction(1782), "mL") == (1782, "mL")
     assert briefly(Fraction(999), "g") == (999, "g")
     assert briefly(Fraction(1000), "g") == (1, "kg")
     assert briefly(Fraction(5000), "") == (5000, "")

@@ -44,9 +44,9 @@ def factor(unit: str, to: str) -> Fraction | None:
 
 
 def briefly(amount: Fraction, unit: str) -> tuple[Fraction, str]:
-    """Return the amount in a larger unit where it is a thousand or more: 2250 mL is 2.25 L."""
+    """Return the amount in a larger unit where it is a thousand or more and brief there: 2250 mL is 2.25 L, 1782 mL stays."""
     brief = _BRIEFER.get(_SPOKEN.get(unit, unit))
-    if brief is None or amount < 1000:
+    if brief is None or amount < 1000 or (amount / 10).denominator != 1:
         return amount, unit
     return amount / 1000, brief
 

@@ -19,8 +19,8 @@ def test_a_clash_names_day_period_and_classes() -> None:
     rooms = department.school.rooms
     assert headline(shortage.lack, rooms) == "Short of 2 × graduated cylinder 25 mL on Tuesday and Wednesday, P2"
     assert clash(shortage.lack, rooms) == "p2 and r2 need 3 each at the same time. North prep room has 4."
-    assert headline(water.lack, rooms) == "Short of 0.782 L water"
-    assert clash(water.lack, rooms) == "1.782 L are needed in all (p1 0.54 + p2 0.54 + r2 0.54, and 0.162 spare). North prep room has 1 L."
+    assert headline(water.lack, rooms) == "Short of 782 mL water"
+    assert clash(water.lack, rooms) == "1,782 mL are needed in all (p1 540 + p2 540 + r2 540, and 162 spare). North prep room has 1,000 mL."
 
 
 def test_needs_that_differ_are_told_one_by_one() -> None:
@@ -43,7 +43,7 @@ def test_why() -> None:
     """A need says who has it out at once; a total says what it is made of."""
     week = week_of(scene())
     assert why(week.reusable[0]) == "p2 and r2 at once, Tue and Wed, P2"
-    assert why_used_up(week.used_up[0]) == "p1 0.54 + p2 0.54 + r2 0.54, and 0.162 spare"
+    assert why_used_up(week.used_up[0]) == "p1 540 + p2 540 + r2 540, and 162 spare"
     alone = scene()
     alone = replace(alone, school=replace(alone.school, runs=alone.school.runs[:2]))
     assert why(week_of(alone).reusable[0]) == "at once in p1 and p2"

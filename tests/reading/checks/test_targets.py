@@ -117,12 +117,27 @@ def test_file_is_there_or_answered(path: str, page: bool, good: bool) -> None:
     assert (file_fault(path, FILES, page=page) is None) == good
 
 
-@pytest.mark.parametrize(("path", "near"), [("Story.md", "story.md"), ("data/result.csv", "data/results.csv"), ("simulation/", "sim/")])
+@pytest.mark.parametrize(("path", "near"), [("Story.md", "story.md"), ("data/result.csv", "data/results.csv")])
 def test_near_miss_is_named(path: str, near: str) -> None:
     """The file that was probably meant is named."""
-    fault = file_fault(path, FILES, page=path.endswith("/"))
+    fault = file_fault(path, FILES)
     assert fault is not None
     assert fault.remedy == f"write {near}"
+
+
+@pytest.mark.parametrize(
+    ("files", "remedy"),
+    [
+        (FILES, "write sim/, or save the page as simulation/index.html"),
+        (("story.md",), "save the page as simulation/index.html, or write an https address"),
+    ],
+)
+def test_a_folder_to_open_needs_a_page(files: tuple[str, ...], remedy: str) -> None:
+    """A folder that is not there is answered with the page that has to lie in it, and with the other way to open something."""
+    fault = file_fault("simulation/", files, page=True)
+    assert fault is not None
+    assert fault.what == "there is no page simulation/index.html in the unit's folder"
+    assert fault.remedy == remedy
 
 
 def test_only_https_opens() -> None:

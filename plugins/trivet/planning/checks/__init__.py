@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from trivet.model.department import Department
 from trivet.model.problem import Problem, in_order
+from trivet.planning.checks.inventory import check_inventory
 from trivet.planning.checks.runs import check_runs
 from trivet.planning.checks.shows import check_shows
 from trivet.planning.checks.stations import check_unit
@@ -27,6 +28,7 @@ CODES = {
     "hands-on-not-seen": "A hazard needs a room in which the teacher-led station sees the hands-on one.",
     "class-size": "A class with hands-on hazards is larger than advised.",
     "item-avoided": "An item contains what the class avoids.",
+    "item-not-counted": "The inventory does not know a thing that a unit needs, or counts it in another kind of unit.",
 }
 """Every code of a problem that is found here, with what it means."""
 
@@ -50,5 +52,6 @@ def check_timed(department: Department, timed_runs: Sequence[AnyRun]) -> tuple[P
             *check_units(department),
             *check_runs(department, timed_runs),
             *check_supervision(department),
+            *check_inventory(department),
         ]
     )

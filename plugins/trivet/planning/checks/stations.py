@@ -56,7 +56,7 @@ def _short(unit: Unit, asks: Needed) -> Problem:
             f"no station fills the shortest round of {asks.least} min: the longest, {STATION_NAMES[longest.kind]}, "
             f"needs {spoken(longest.half_minutes)}"
         ),
-        remedy="add something for early finishers, or lower the bound with `round`",
+        remedy=f"add something for early finishers, or write `round: {-(-asks.half_minutes // 2)}-{asks.most} min`",
     )
 
 

@@ -65,10 +65,20 @@ def file_fault(written: str, files: Collection[str], *, page: bool = False) -> F
         return Fault("path-roundabout", f"{shown(written)} is a roundabout way to write a path", f"write {name}")
     if name in files or (page and posixpath.join(name, "index.html").removeprefix("./") in files):
         return None
+    if page and "." not in name:
+        return _no_page(written, name, files)
     what = f"there is no file {shown(written)} in the unit's folder"
     names = [each for each in sorted(files) if not page or not each.endswith(".md")]
     names += [each.removesuffix("index.html") for each in names if page and each.endswith("/index.html")]
     return Fault("file-not-there", what, _nearest(written, names))
+
+
+def _no_page(written: str, name: str, files: Collection[str]) -> Fault:
+    """A folder is opened for the page that lies in it."""
+    near = nearest(written, [each.removesuffix("index.html") for each in sorted(files) if each.endswith("/index.html")], 0.5)
+    what = f"there is no page {shown(name)}/index.html in the unit's folder"
+    other = "" if near else ", or write an https address"
+    return Fault("file-not-there", what, f"{f'write {near}, or ' if near else ''}save the page as {shown(name)}/index.html{other}")
 
 
 def address_fault(written: str) -> Fault | None:

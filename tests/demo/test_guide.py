@@ -14,6 +14,8 @@ from trivet.planning.hazards import HAZARDS
 from trivet.reading.department import read_department
 
 PAGES = ("index", "launching", "three-peers-first", "expectations", "writing-a-unit", "first-unit", "privacy", "when-things-go-wrong")
+MADE = ("every-key", "every-message")
+"""Pages made from the schemas and the examples; `tests/test_reference.py` looks at them."""
 STATIONS = ("online", "hands-on", "teacher-led")
 
 
@@ -29,17 +31,19 @@ def test_the_danger_exception_stands_wherever_three_peers_first_stands(root: Pat
 def test_the_guide_has_its_eight_pages_and_links_to_each(root: Path) -> None:
     """No page is missing, none stands alone, and no link leads nowhere."""
     folder = root / "units/guide"
-    assert {path.stem for path in folder.glob("*.md")} == set(PAGES)
+    assert {path.stem for path in folder.glob("*.md")} == {*PAGES, *MADE}
     linked = set(re.findall(r"\]\(([a-z-]+)\.md\)", (folder / "index.md").read_text(encoding="utf-8")))
-    assert linked == set(PAGES) - {"index"}
-    for path in folder.glob("*.md"):
+    assert linked == {*PAGES, *MADE} - {"index"}
+    for name in PAGES:
+        path = folder / f"{name}.md"
         for target in re.findall(r"\]\(([^)]+)\)", path.read_text(encoding="utf-8")):
             assert (folder / target).is_file(), f"{path.name}: {target}"
 
 
 def test_the_guide_is_plain_markdown(root: Path) -> None:
     """No page holds raw HTML, which would show as text."""
-    for path in (root / "units/guide").glob("*.md"):
+    for name in PAGES:
+        path = root / "units/guide" / f"{name}.md"
         assert re.findall(r"<[A-Za-z/!]", path.read_text(encoding="utf-8")) == [], path.name
 
 

@@ -13,6 +13,7 @@ from trivet.pages.spoken import clock, minutes, number_of
 from trivet.pages.stations import Segment, Tag, tag
 from trivet.pages.words import Words
 from trivet.planning.launch import Launch, launch
+from trivet.planning.spot_check_lines import lines
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,14 @@ class Check:
     kind: str
     ask: str
     listen_for: str
+
+
+@dataclass(frozen=True, slots=True)
+class StationChecks:
+    """What may be asked at a station where no one knows yet who is asked: questions, each with what to listen for."""
+
+    station: Tag
+    lines: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +57,7 @@ class LaunchView:
     segments: tuple[Segment, ...]
     first: tuple[First, ...]
     checks: tuple[Check, ...]
+    undrawn: tuple[StationChecks, ...]
     teams: int
     while_working: bool
     alone_letter: str
@@ -77,6 +87,7 @@ def _launch(run: LessonRun, day: Day, block: Block, number: int, parts: Launch) 
             if name != "spot_checks"
         ),
         checks=_checks(run.plan, number, words),
+        undrawn=_undrawn(run, number),
         teams=parts.teams,
         while_working=run.whole_class,
         alone_letter=alone,
@@ -98,6 +109,24 @@ def _segments(parts: Launch, whole: float, words: Words) -> tuple[Segment, ...]:
         segments.append(Segment(f"{length_class('at', at)} {length_class('m', length)}", short, full))
         at += length
     return tuple(segments)
+
+
+def _undrawn(run: LessonRun, number: int) -> tuple[StationChecks, ...]:
+    """Return the questions of each station that is asked in a round, () where the plan names teams and students.
+
+    The author's own stand in place of those that any station has; at a station with hazards safety is always asked.
+    """
+    if run.plan.spot_checks:
+        return ()
+    where = stations_of(run.plan, number) or {}
+    kinds = dict.fromkeys(where.values()) if run.whole_class else (Kind.ONLINE, Kind.HANDS_ON)
+    found = []
+    for kind in kinds:
+        all_lines = lines(run.unit, kind, ())
+        own = [line for line in all_lines if line.kind == "own"]
+        shown = [line for line in all_lines if line.kind == "safety" or not own or line.kind == "own"]
+        found.append(StationChecks(tag(kind, run.words), tuple((line.ask, line.listen_for) for line in shown)))
+    return tuple(found)
 
 
 def _checks(plan: Plan, number: int, words: Words) -> tuple[Check, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import click
 
@@ -12,12 +12,16 @@ from trivet.command.root import root_of
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.roster import Roster
-from trivet.model.school import Run
-from trivet.planning.grouping.draw import draw
+from trivet.model.school import Run, SchoolClass
+from trivet.planning.grouping.change import change, spoken
+from trivet.planning.grouping.draw import draw, measured
+from trivet.planning.grouping.experience import Experience
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for
 from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.request import Conflict, Draw, Request
-from trivet.planning.grouping.sentences import conflict, limit, quality, unseated, written
+from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, unseated, written
+
+NOTHING = Draw(groups={}, repeats=0, pair_repeats=0, role_spread=0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +43,15 @@ class Job:
     request: Request
     counted: tuple[Lock, ...]
     drawn: Draw
+    changes: tuple[str, ...] = ()
+
+    def number(self, seat: int) -> str:
+        """Return a student's number."""
+        return self.department.school.classes[self.run.class_id].number(seat)
 
     def lines(self, said: Said | None) -> list[str]:
         """Return the draw as text."""
         unit = self.department.units[self.run.unit]
-        number = self.department.school.classes[self.run.class_id].number
         source = "drawn with the class's private list"
         if not self.from_roster:
             source = "drawn by number: there is no private list for this class, so no levels and no rules"
@@ -56,7 +64,9 @@ class Job:
             f"{unit.title} ({unit.slug}), class {self.run.class_id}, {len(self.request.seats)} students, {source}.",
             *written(self.drawn.groups),
             quality(self.drawn, [lock.unit for lock in self.counted]),
-            *(limit(each, number) for each in self.drawn.limits),
+            *(limit(each, self.number) for each in self.drawn.limits),
+            *by_presence(self.drawn),
+            *self.changes,
             *ending,
         ]
 
@@ -75,6 +85,7 @@ class Job:
                 "proved_minimum": drawn.proved_minimum,
                 "role_spread": drawn.role_spread,
             },
+            "changes": list(self.changes),
             "limits": [{"code": each.code, "count": each.count, "seats": list(each.seats)} for each in drawn.limits],
             "written": list(said.written) if said is not None else [],
             "notes": list(said.notes) if said is not None else [],
@@ -83,19 +94,40 @@ class Job:
 
 def draw_unit(context: click.Context, unit: str, class_id: str, *, leveled: bool) -> Job:
     """Draw groups for one run; exits with 1 and the reason where the lists or the rules do not allow it."""
+    job = _asked(context, unit, class_id, leveled=leveled)
+    drawn = draw(job.request)
+    if isinstance(drawn, Conflict):
+        stop(context, conflict(drawn, job.number))
+    return replace(job, drawn=drawn)
+
+
+def change_unit(context: click.Context, unit: str, class_id: str) -> Job:
+    """Fit kept groups to the class as it is now; exits with 1 where there are none, or where more than two students would move."""
+    job = _asked(context, unit, class_id, leveled=False)
+    kept = job.department.locks.get((class_id, unit))
+    if kept is None:
+        stop(
+            context, [f"no groups of {unit} are kept for class {class_id}, so there is nothing to change; leave --change out to draw them"]
+        )
+    changed = change(kept.groups, job.request)
+    if changed is None:
+        stop(context, ["more than two students would have to move; leave --change out to draw the groups anew"])
+    name = {seat: job.number(seat) for seat in {*job.request.seats, *changed.left}}
+    return replace(job, drawn=measured(job.request, changed.groups), changes=tuple(spoken(changed, name)))
+
+
+def _asked(context: click.Context, unit: str, class_id: str, *, leveled: bool) -> Job:
     department = department_of(context, unit)
     run = run_asked(department, unit, class_id)
     private = private_side(root_of(context), department)
-    number = department.school.classes[class_id].number
-    roster = roster_of(context, department, run, private)
+    school_class = department.school.classes[class_id]
+    roster = roster_of(context, school_class, private)
     if leveled and (roster is None or all(student.level is None for student in roster.students)):
         stop(context, [f"leveled groups need levels, and there are none for class {class_id}; write them into its private list"])
-    request = request_for(department, run, roster, leveled=leveled)
+    own = experience_of(context, school_class, private)
+    request = request_for(department, run, roster, leveled=leveled, own=own)
     if isinstance(request, Unseated):
-        stop(context, ["; ".join(unseated(request, number))])
-    drawn = draw(request)
-    if isinstance(drawn, Conflict):
-        stop(context, conflict(drawn, number))
+        stop(context, ["; ".join(unseated(request, school_class.number))])
     return Job(
         department=department,
         run=run,
@@ -103,17 +135,25 @@ def draw_unit(context: click.Context, unit: str, class_id: str, *, leveled: bool
         from_roster=roster is not None,
         request=request,
         counted=counted_before(department, run),
-        drawn=drawn,
+        drawn=NOTHING,
     )
 
 
-def roster_of(context: click.Context, department: Department, run: Run, private: PrivateSide) -> Roster | None:
+def roster_of(context: click.Context, school_class: SchoolClass, private: PrivateSide) -> Roster | None:
     """Return the class's private list, None where there is none; exits with 1 where it can't be read."""
     from trivet.reading.private import check_local
 
     if problems := check_local(private.root):
         stop_for(context, problems)
-    roster, problems = private.roster(department.school.classes[run.class_id])
+    roster, problems = private.roster(school_class)
     if has_errors(problems):
         stop_for(context, problems)
     return roster
+
+
+def experience_of(context: click.Context, school_class: SchoolClass, private: PrivateSide) -> Experience:
+    """Return what the private folder knows of the class's earlier units; exits with 1 where it can't be read."""
+    own, problems = private.experience(school_class)
+    if has_errors(problems):
+        stop_for(context, problems)
+    return own

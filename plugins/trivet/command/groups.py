@@ -1,33 +1,38 @@
-"""`trivet groups UNIT --class CLASS`: draw groups, show them, keep them."""
+"""`trivet groups`: draw groups for a unit, for a year or for a class of some size; keep them, change them, check them."""
 
 from __future__ import annotations
 
 from datetime import date, datetime
+from pathlib import Path
 
 import click
 
+from trivet.command.groups_asked import Asked
+
 
 @click.command()
-@click.argument("unit")
-@click.option("--class", "class_id", required=True, metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
+@click.argument("unit", required=False)
+@click.option("--class", "class_id", metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
+@click.option("--year", is_flag=True, help="All units that the class runs, drawn together.")
 @click.option("--leveled", is_flag=True, help="Station groups of near levels. They are kept in the private folder alone.")
+@click.option("--change", is_flag=True, help="Fit the kept groups to who has come or left, moving as few students as can be.")
 @click.option("--write", is_flag=True, help="Keep the groups: school/groups/CLASS/UNIT.yml. Without it nothing is written.")
 @click.option("--force", is_flag=True, help="Replace groups that the class has already worked in.")
+@click.option("--explain", is_flag=True, help="Say why: rules, what each aim reached, what limited it, and the proof.")
+@click.option("--check", metavar="FILE", type=click.Path(path_type=Path, dir_okay=False), help="Check kept groups again, proof included.")
+@click.option("--students", type=click.IntRange(1, 99), metavar="N", help="How long can a class of N go? Needs no project.")
+@click.option("--team", type=click.IntRange(3, 5), default=4, show_default=True, metavar="SIZE", help="With --students: the team size.")
+@click.option("--units", type=click.IntRange(1, 60), metavar="N", help="With --students: so many units, not until the first repeat.")
+@click.option("--whole-class", is_flag=True, help="With --students: teams for the whole class, without three station groups.")
 @click.option("--json", "json", is_flag=True, help="Print JSON, for programs.")
 @click.option("--today", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="The date of the draw; else today.")
 @click.pass_context
-def groups(
-    context: click.Context, *, unit: str, class_id: str, leveled: bool, write: bool, force: bool, json: bool, today: datetime | None
-) -> None:
-    """Draw station groups, teams, partners and duty cards of a class for one unit.
+def groups(context: click.Context, /, *, today: datetime | None, **options: object) -> None:
+    """Draw station groups, teams, partners and duty cards.
 
     Levels and rules come from the class's private list; without one the draw goes by number and says so.
     The same list gives the same groups. What is printed are class numbers, never names.
     """
-    from trivet.command.asked import as_json
-    from trivet.command.draw_unit import draw_unit
-    from trivet.command.keep_groups import keep_groups
-
-    job = draw_unit(context, unit, class_id, leveled=leveled)
-    said = keep_groups(context, job, today.date() if today else date.today(), force=force) if write else None
-    click.echo(as_json(job.as_data(said)) if json else "\n".join(job.lines(said)))
+    asked = Asked(today=today.date() if today else date.today(), **options)  # type: ignore[arg-type]
+    for line in asked.job()(context, asked):
+        click.echo(line)

@@ -10,10 +10,13 @@ import click
 
 from trivet.command.asked import stop
 from trivet.command.draw_unit import Job, Said
+from trivet.command.private_side import PrivateSide
+from trivet.model.department import Department
 from trivet.model.lock import Lock
-from trivet.planning.grouping.kept import keep, recounted
+from trivet.planning.grouping.kept import keep, recounted, replace_lock
 from trivet.planning.grouping.past import passed
 from trivet.planning.grouping.request import Way
+from trivet.planning.grouping.year import Year
 from trivet.planning.say import say_dates, say_list
 from trivet.reading.lock import write_lock
 
@@ -32,9 +35,32 @@ def keep_groups(context: click.Context, job: Job, today: date, *, force: bool) -
         stop(context, [*notes, "nothing was written; write --force to replace them all the same"])
     targets = [(path, lock), *((public_path(job, each.unit), each) for each in later)]
     for target, each in targets:
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(write_lock(each), encoding="utf-8", newline="\n")
+        write(target, each)
     return Said(tuple(job.private.shown(target) for target, _ in targets), tuple(notes))
+
+
+def keep_year(private: PrivateSide, department: Department, year: Year) -> Said:
+    """Write the locks of the units that are new, and count kept later ones again."""
+    new = [unit.lock for unit in year if unit.drawn is not None]
+    for lock in new:
+        department = replace_lock(department, lock)
+    again = {}
+    for lock in new:
+        for later in recounted(department, lock):
+            department = replace_lock(department, later)
+            again[later.unit] = later
+    written = []
+    for lock in {**{lock.unit: lock for lock in new}, **again}.values():
+        path = private.root / "school" / "groups" / lock.class_id / f"{lock.unit}.yml"
+        write(path, lock)
+        written.append(private.shown(path))
+    return Said(tuple(written))
+
+
+def write(path: Path, lock: Lock) -> None:
+    """Write a lock file."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(write_lock(lock), encoding="utf-8", newline="\n")
 
 
 def lock_path(context: click.Context, job: Job) -> Path:

@@ -11,6 +11,7 @@ from trivet.model.lock import Lock
 from trivet.model.problem import Problem, Severity
 from trivet.model.roster import Roster
 from trivet.model.school import SchoolClass
+from trivet.planning.grouping.experience import Experience
 
 KEY_BYTES = 32
 
@@ -37,6 +38,16 @@ class PrivateSide:
             return None, ()
         roster, problems = read_roster(self.folder, school_class)
         return roster, tuple(replace(p, place=replace(p.place, file=self.shown(Path(p.place.file)))) for p in problems)
+
+    def experience(self, school_class: SchoolClass) -> tuple[Experience, tuple[Problem, ...]]:
+        """Return leveled groups and absences of a class; problems name no line of the list."""
+        from trivet.reading.absences import read_absences
+
+        if self.folder is None:
+            return Experience(), ()
+        absences, problems = read_absences(self.folder, school_class)
+        shown = tuple(replace(p, place=replace(p.place, file=self.shown(Path(p.place.file)))) for p in problems)
+        return Experience(self.leveled(school_class.id), absences), shown
 
     def key(self) -> bytes:
         """Return the key of the seals, made on first use and readable by its owner alone."""

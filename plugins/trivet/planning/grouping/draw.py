@@ -19,7 +19,6 @@ from trivet.planning.grouping.roles import deal
 from trivet.planning.grouping.rules import Tables, rules_among, tables_of, ties_of
 from trivet.planning.grouping.seat import best_seating, partition
 from trivet.planning.grouping.usual import best_deal, can_hold, tables_in_order
-from trivet.planning.team_sizes import class_shape
 
 
 def draw(request: Request) -> Draw | Conflict:
@@ -32,9 +31,14 @@ def draw(request: Request) -> Draw | Conflict:
     if isinstance(parted, Conflict):
         return parted
     groups = with_cards_and_partners(request, in_seat_order(parted.groups))
+    return measured(request, groups, parted, (*parted.limits, *forced_partners(rules, groups)))
+
+
+def measured(request: Request, groups: Groups, parted: Parted | None = None, limits: tuple[Limit, ...] = ()) -> Draw:
+    """Return groups with their figures; without `parted` the minimum is proved anew."""
     published = request.published
     found = count.repeats(groups, published)
-    proof = parted.proof if published == request.ledger else prove_all(request, groups, found)
+    proof = parted.proof if parted is not None and published == request.ledger else prove_all(request, groups, found)
     return Draw(
         groups=groups,
         repeats=found,
@@ -43,8 +47,8 @@ def draw(request: Request) -> Draw | Conflict:
         proved_minimum=proof.repeats if proof is not None else None,
         certificate=dict(zip(map(number_of(request), request.seats), proof.weights, strict=False)) if proof is not None else {},
         own_repeats=count.repeats(groups, request.ledger),
-        own_minimum=parted.within,
-        limits=(*parted.limits, *forced_partners(rules, groups)),
+        own_minimum=parted.within if parted is not None else None,
+        limits=limits,
     )
 
 
@@ -68,7 +72,7 @@ def prove_all(request: Request, groups: Groups, found: int) -> Bound | None:
 
 def searched_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Conflict:
     """Part the class by search: mixed or leveled."""
-    shape = class_shape(len(request.seats), request.team_size)
+    shape = request.shape(len(request.seats))
     tables = tables_of(shape)
     placed = decide(rules, tables)
     if placed.answer is not Answer.YES:

@@ -9,6 +9,7 @@ from trivet.model.lock import Lock
 from trivet.model.roster import Roster
 from trivet.model.school import Run
 from trivet.planning.engine import ENGINE
+from trivet.planning.grouping.experience import Experience, own_ledger
 from trivet.planning.grouping.ledger import ledger_of
 from trivet.planning.grouping.request import Request, Way
 from trivet.planning.headcount import seats_on
@@ -37,19 +38,25 @@ def runs_in_order(department: Department, class_id: str) -> tuple[Run, ...]:
     return tuple(sorted(runs, key=lambda r: (r.starts, r.index)))
 
 
+def earlier_runs(department: Department, run: Run) -> tuple[Run, ...]:
+    """Return the runs of the class before this one, in order."""
+    return tuple(r for r in runs_in_order(department, run.class_id) if (r.starts, r.index) < (run.starts, run.index))
+
+
 def counted_before(department: Department, run: Run) -> tuple[Lock, ...]:
     """Return the kept groups of the units that the class runs before this one, in order: what counts as history."""
-    order = runs_in_order(department, run.class_id)
-    earlier = [r for r in order if (r.starts, r.index) < (run.starts, run.index)]
-    locks = [department.locks.get((r.class_id, r.unit)) for r in earlier]
+    locks = [department.locks.get((r.class_id, r.unit)) for r in earlier_runs(department, run)]
     return tuple(lock for lock in locks if lock is not None and not lock.leveled)
 
 
-def request_for(department: Department, run: Run, roster: Roster | None, *, leveled: bool = False) -> Request | Unseated:
+def request_for(
+    department: Department, run: Run, roster: Roster | None, *, leveled: bool = False, own: Experience | None = None
+) -> Request | Unseated:
     """Return what to draw for one run: with the class's roster, or by number alone where there is none.
 
     `auto` draws mixed groups: without results of a pre-check nothing speaks for another way. The usual way needs a table for
-    every student; without a roster it draws mixed groups by number.
+    every student; without a roster it draws mixed groups by number. `own` is what the private folder knows of earlier units: the
+    draw goes by it, and what is published goes by the kept groups alone.
     """
     unit = department.units[run.unit]
     seats = seats_on(department.school.classes[run.class_id], run.starts)
@@ -60,6 +67,8 @@ def request_for(department: Department, run: Run, roster: Roster | None, *, leve
     if way is Way.USUAL and (unseated := unseated_by(seats, tables)) is not None:
         return unseated
     levels = {s.seat: s.level for s in students if s.level is not None}
+    public = ledger_of(lock.groups for lock in counted_before(department, run))
+    school_class = department.school.classes[run.class_id]
     return Request(
         class_id=run.class_id,
         seats=seats,
@@ -67,7 +76,9 @@ def request_for(department: Department, run: Run, roster: Roster | None, *, leve
         levels=levels or None,
         tables=tables if way is Way.USUAL else None,
         rules=roster.rules if roster is not None else (),
-        ledger=ledger_of(lock.groups for lock in counted_before(department, run)),
+        ledger=own_ledger(department, earlier_runs(department, run), own) if own else public,
+        public=public if own else None,
+        places=tuple(sorted({*school_class.seats, *school_class.gone})),
         way=way,
         tolerance_percent=defaults.level_tolerance_percent,
         team_size=defaults.team_size,

@@ -13,8 +13,9 @@ from trivet.model.department import Department
 from trivet.model.lock import Groups, Lock
 from trivet.model.school import Run
 from trivet.planning.engine import ENGINE
+from trivet.planning.grouping.certificate import met_matrix, prove
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for, runs_in_order
-from trivet.planning.grouping.ledger import ledger_of, pair_repeats, repeats
+from trivet.planning.grouping.ledger import ledger_of, pair_repeats, repeats, seat_of
 from trivet.planning.grouping.request import Draw, Request, Way
 
 
@@ -68,6 +69,7 @@ def seal(request: Request, key: bytes) -> str:
         "tables": sorted((request.tables or {}).items()),
         "rules": [[rule.kind.value, rule.low, rule.high] for rule in sorted(request.rules)],
         "way": request.way.value,
+        "ledger": sorted([*two, times] for two, times in request.ledger.teams.items()) if request.public is not None else [],
     }
     return "hmac-sha256 " + hmac.new(key, canonical(private), hashlib.sha256).hexdigest()
 
@@ -91,8 +93,7 @@ def plain_groups(groups: Groups) -> dict[str, object]:
 def recounted(department: Department, new: Lock) -> tuple[Lock, ...]:
     """Return the kept groups of the class's later units as they must be re-written once `new` is kept.
 
-    Their groups stay; what counts as their history is taken anew and their repeats are counted again. A proved minimum belonged to
-    the old history and goes.
+    Their groups stay; what counts as their history is taken anew, and their repeats and proved minimum are worked out again.
     """
     after = replace_lock(department, new)
     later = []
@@ -102,14 +103,19 @@ def recounted(department: Department, new: Lock) -> tuple[Lock, ...]:
         if lock is None or lock.unit == new.unit or new.unit not in [c.unit for c in counted]:
             continue
         ledger = ledger_of(c.groups for c in counted)
+        found = repeats(lock.groups, ledger)
+        sizes = [len(team) for group in lock.groups.values() for team in group.teams.values()]
+        seats = sorted(seat_of(number) for group in lock.groups.values() for number in group.students)
+        proof = prove(met_matrix(seats, ledger.teams), sizes, found) if lock.proved_minimum is not None else None
+        numbers = sorted(number for group in lock.groups.values() for number in group.students)
         again = replace(
             lock,
             inputs=public_digest(after, run, counted),
             counted=tuple(c.unit for c in counted),
-            repeats=repeats(lock.groups, ledger),
+            repeats=found,
             pair_repeats=pair_repeats(lock.groups, ledger),
-            proved_minimum=None,
-            certificate={},
+            proved_minimum=proof.repeats if proof is not None else None,
+            certificate=dict(zip(numbers, proof.weights, strict=False)) if proof is not None else {},
         )
         if again != lock:
             later.append(again)

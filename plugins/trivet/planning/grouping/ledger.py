@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import combinations
 
@@ -28,12 +28,12 @@ class Ledger:
     pairs: Mapping[Two, int] = field(default_factory=dict)
     duties: Mapping[tuple[int, str], int] = field(default_factory=dict)
 
-    def plus(self, groups: Groups) -> Ledger:
-        """Return the ledger with one more unit in it."""
+    def plus(self, groups: Groups, together: Callable[[Two], bool] | None = None) -> Ledger:
+        """Return the ledger with one more unit in it; with `together`, only those count who were there (a seat alone as two of it)."""
         teams, pairs, duties = Counter(self.teams), Counter(self.pairs), Counter(self.duties)
-        teams.update(team_meetings(groups))
-        pairs.update(pair_meetings(groups))
-        duties.update(duties_held(groups))
+        teams.update(two for two in team_meetings(groups) if together is None or together(two))
+        pairs.update(two for two in pair_meetings(groups) if together is None or together(two))
+        duties.update(held for held in duties_held(groups) if together is None or together((held[0], held[0])))
         return Ledger(dict(teams), dict(pairs), dict(duties))
 
 

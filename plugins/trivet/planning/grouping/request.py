@@ -9,6 +9,7 @@ from enum import StrEnum
 from trivet.model.lock import Groups
 from trivet.model.roster import PairRule
 from trivet.planning.grouping.ledger import Ledger
+from trivet.planning.team_sizes import class_shape, team_sizes
 
 
 class Way(StrEnum):
@@ -27,7 +28,8 @@ class Request:
     `tables` by seat, for the usual way. `tolerance_percent`: how far a team's mean may lie from the class mean, in hundredths of a level.
     `seed` is canonical text (class, unit, engine), never a clock. `deal_roles` False leaves the duty cards to the students.
     `places` are all class numbers of the year, gone and late ones included (else the seats). `ledger` is what the draw goes by;
-    `public` is what is published of it, where the two differ. `certify` False saves the time of the proof.
+    `public` is what is published of it, where the two differ. `certify` False saves the time of the proof, `skeleton` False leaves
+    the skeleton out. `whole_class` draws teams for the class as a whole, without station groups.
     """
 
     class_id: str
@@ -44,6 +46,12 @@ class Request:
     places: tuple[int, ...] = ()
     public: Ledger | None = field(default=None, repr=False)
     certify: bool = True
+    skeleton: bool = True
+    whole_class: bool = False
+
+    def shape(self, students: int) -> tuple[tuple[int, ...], ...]:
+        """Return the team sizes of each station group for a class of `students`; one group where the whole class is drawn as one."""
+        return (team_sizes(students, self.team_size),) if self.whole_class else class_shape(students, self.team_size)
 
     @property
     def published(self) -> Ledger:

@@ -15,9 +15,11 @@ from trivet.planning.grouping.request import Request
 from trivet.planning.grouping.rules import Tables, rules_among, ties_of
 from trivet.planning.grouping.search import Seating, search
 from trivet.planning.grouping.skeleton import skeletons
-from trivet.planning.team_sizes import class_shape
 
 STEPS = 2_000
+FIRST_STEPS = 300
+"""A short search first: most units are then proved to be as good as they can be."""
+
 STARTS, STARTS_UNPROVED = 5, 2
 """Drawn starts at most: without a proof there is no telling when to stop."""
 
@@ -35,8 +37,9 @@ def best_seating(request: Request, costs: Board, placed: Placement) -> tuple[Sea
         return Seating(rounds[0][0], tuple(rounds[0][2])), proof
     met = met_matrix(request.seats, request.ledger.teams)
     best: Seating | None = None
-    for start in _starts(request, costs, placed, dice, rounds[0][2] if rounds else None):
-        found = search(costs, start, dice, STEPS, enough=proof.within)
+    for number, start in enumerate(_starts(request, costs, placed, dice, rounds[0][2] if rounds else None)):
+        steps = FIRST_STEPS if request.certify and not number else STEPS
+        found = search(costs, start, dice, steps, enough=proof.within)
         before, best = best, found if best is None else min(best, found, key=lambda each: _rank(request, costs, each))
         if request.certify and (before is None or best.cost < before.cost):
             best, proof = tighten(costs, met, best, proof)
@@ -76,8 +79,10 @@ def skeleton_seatings(request: Request, tables: Tables) -> Iterator[list[int]]:
 
     Slot k is the k-th class number of the year, gone and late ones included: whoever comes takes a free slot, and nobody moves.
     """
+    if not request.skeleton:
+        return
     places = request.places or request.seats
-    sizes = tuple(sorted((size for group in class_shape(len(places), request.team_size) for size in group), reverse=True))
+    sizes = tuple(sorted((size for group in request.shape(len(places)) for size in group), reverse=True))
     index = {seat: number for number, seat in enumerate(request.seats)}
     for weeks in skeletons(sizes):
         for each in weeks:
@@ -102,7 +107,7 @@ def seat_teams(teams: Sequence[Sequence[int]], tables: Tables) -> list[int]:
 
 
 def partition(seats: Sequence[int], tables: Tables, team: Sequence[int]) -> list[list[list[int]]]:
-    """Return the three station groups as lists of teams of seats."""
+    """Return the station groups as lists of teams of seats; three, the last ones empty where there are fewer."""
     groups: list[list[list[int]]] = [[], [], []]
     for place, group in enumerate(tables.group_of):
         groups[group].append([seat for seat, where in zip(seats, team, strict=True) if where == place])

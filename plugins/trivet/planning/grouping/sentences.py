@@ -6,8 +6,10 @@ from collections.abc import Callable, Sequence
 
 from trivet.model.lock import Groups
 from trivet.model.roster import PairRule
+from trivet.planning.grouping.board import one_level
 from trivet.planning.grouping.for_class import Unseated
-from trivet.planning.grouping.request import Conflict, Draw, Limit
+from trivet.planning.grouping.ledger import seat_of
+from trivet.planning.grouping.request import Conflict, Draw, Limit, Request, Way
 
 Name = Callable[[int], str]
 """A student's number from a seat: `p1-07` from 7."""
@@ -30,6 +32,39 @@ def quality(drawn: Draw, counted: Sequence[str]) -> str:
     if drawn.pair_repeats:
         said += f"; {times(drawn.pair_repeats, 'two partners have')} been partners before"
     return said + "."
+
+
+def by_presence(drawn: Draw) -> list[str]:
+    """Return the figure that goes by who was there, leveled units included, where it differs from the published one."""
+    if drawn.own_repeats == drawn.repeats:
+        return []
+    least = "; fewer is not possible under your rules and levels" if drawn.own_repeats == drawn.own_minimum else ""
+    return [f"By who was present, leveled units included: {drawn.own_repeats}{least}. What is published counts the kept groups alone."]
+
+
+def year_quality(repeats: int, proved: int | None, own: int | None) -> str:
+    """Return a unit's quality in a few words, for the list of a year."""
+    if not repeats:
+        return "all teammates new"
+    if repeats == proved:
+        return f"repeats {repeats}, fewer is not possible"
+    if repeats == own:
+        return f"repeats {repeats}, fewer is not possible under your rules and levels"
+    return f"repeats {repeats}" + (f", at least {proved}" if proved else "")
+
+
+def level_spread(drawn: Draw, request: Request) -> str:
+    """Return how far the teams' means lie from the class mean at most, in hundredths of a level; "" where levels were not used."""
+    levels = request.levels or {}
+    known = [levels[seat] for seat in request.seats if seat in levels]
+    if not known or request.way is not Way.MIXED:
+        return ""
+    widest = 0
+    for team in (team for group in drawn.groups.values() for team in group.teams.values()):
+        mine = [levels[seat] for seat in map(seat_of, team) if seat in levels]
+        gap = abs(len(known) * sum(mine) - len(mine) * sum(known))
+        widest = max(widest, -(-100 * gap // (len(known) * len(team) * one_level(levels))))
+    return f"teams within {widest / 100:.2f} of a level"
 
 
 def times(count: int, what: str) -> str:

@@ -1,0 +1,63 @@
+"""What `trivet groups` was asked to do, and which of its jobs that is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+import click
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """The options of one call."""
+
+    unit: str | None
+    class_id: str | None
+    year: bool
+    leveled: bool
+    change: bool
+    write: bool
+    force: bool
+    explain: bool
+    check: Path | None
+    students: int | None
+    team: int
+    units: int | None
+    whole_class: bool
+    json: bool
+    today: date
+
+    def job(self) -> Callable[[click.Context, Asked], Iterable[str]]:
+        """Return the job; misuse (exit 2) where the options don't go together."""
+        if self.students is not None:
+            self._refuse(("UNIT", self.unit), ("--class", self.class_id), ("--year", self.year), ("--write", self.write), to="--students")
+            from trivet.command.draw_weeks import draw_weeks
+
+            return draw_weeks
+        self._refuse(("--units", self.units), ("--whole-class", self.whole_class), to="a class of the department")
+        if self.check is not None:
+            self._refuse(("UNIT", self.unit), ("--year", self.year), ("--write", self.write), to="--check")
+            from trivet.command.check_groups import check_groups
+
+            return check_groups
+        if self.class_id is None:
+            raise click.UsageError("which class? write --class and its id, such as --class p1; or --students N for a class of that size")
+        if self.year:
+            self._refuse(("UNIT", self.unit), ("--leveled", self.leveled), ("--change", self.change), to="--year")
+            from trivet.command.year_groups import year_groups
+
+            return year_groups
+        if self.unit is None:
+            raise click.UsageError("which unit? write its folder's name before --class, or --year for all units of the class")
+        from trivet.command.unit_groups import unit_groups
+
+        return unit_groups
+
+    @staticmethod
+    def _refuse(*given: tuple[str, object], to: str) -> None:
+        for name, value in given:
+            if value:
+                raise click.UsageError(f"{name} does not go with {to}; leave it out")

@@ -1,0 +1,81 @@
+"""Why these groups: the rules in force, what each aim reached, what limited it, and the proof."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from trivet.planning.grouping.ledger import Ledger, duties_held
+from trivet.planning.grouping.request import Draw, Request, Way
+from trivet.planning.grouping.rules import rules_among
+from trivet.planning.grouping.sentences import Name, rule
+
+WAYS = {
+    Way.MIXED: "mixed: every team spans the levels",
+    Way.LEVELED: "leveled: each station group is near one level, the cut being the ordered list",
+    Way.USUAL: "usual: the tables stay together",
+}
+
+
+def explain(drawn: Draw, request: Request, counted: Sequence[str], name: Name) -> Iterator[str]:
+    """Yield the explanation line by line. It holds class numbers, never a level."""
+    yield "In this order: rules, then levels, then teammates who have not met, then partners and duty cards."
+    yield from _rules(request, name)
+    yield from _levels(drawn, request)
+    yield from _teammates(drawn, request, counted)
+    yield from _cards(drawn, request)
+
+
+def _rules(request: Request, name: Name) -> Iterator[str]:
+    rules = rules_among(request.seats, request.rules)
+    yield f"Rules: {len(rules)} in force, all kept." if rules else "Rules: none in force."
+    yield from (f"  {rule(each, name)}" for each in rules)
+
+
+def _levels(drawn: Draw, request: Request) -> Iterator[str]:
+    if request.way is Way.USUAL or request.levels is None:
+        yield "Levels: not used." if request.way is not Way.USUAL else f"How to group: {WAYS[request.way]}."
+        return
+    yield f"How to group: {WAYS[request.way]}."
+    outside = sum(limit.count for limit in drawn.limits if limit.code == "levels")
+    if request.way is Way.MIXED:
+        reached = f"{outside} teams lie outside" if outside else "every team lies within"
+        yield f"Levels: {reached} the tolerance of {request.tolerance_percent / 100:g} of a level around the class mean."
+
+
+def _teammates(drawn: Draw, request: Request, counted: Sequence[str]) -> Iterator[str]:
+    yield f"History: {', '.join(counted) if counted else 'no earlier unit counts'}."
+    yield f"Repeats: {drawn.repeats} (for every two teammates, the earlier units in which they were teammates)."
+    if drawn.own_repeats != drawn.repeats:
+        yield f"By who was present, leveled units included: {drawn.own_repeats}."
+    if drawn.proved_minimum is not None:
+        yield f"Proved minimum over all teams, whatever rules and levels say: {drawn.proved_minimum}."
+    if drawn.own_minimum is not None and drawn.own_minimum != drawn.proved_minimum:
+        yield f"Fewest repeats that rules and levels allow: {drawn.own_minimum}, by trying all teams that could do better."
+    if drawn.certificate:
+        yield "The proof: give each student the number below. Whatever the numbers are, their sum, plus for each team size the number of"
+        yield "teams times the least of (1000 x earlier meetings in a team - the numbers of its members) over all teams of that size,"
+        yield "divided by 1000 and rounded up, is a minimum: each student sits in just one team. trivet groups --check FILE does it."
+        yield "  " + ", ".join(f"{number} {weight}" for number, weight in drawn.certificate.items())
+
+
+def _cards(drawn: Draw, request: Request) -> Iterator[str]:
+    if not request.deal_roles:
+        yield "Duty cards: left to the students."
+        return
+    held = Counter(role for _, role in duties_held(drawn.groups))
+    yield f"Duty cards: {', '.join(f'{count} {role}' for role, count in sorted(held.items()))}; over the units so far nobody's three main"
+    yield f"cards lie more than {drawn.role_spread} apart."
+
+
+def who_with_whom(ledger: Ledger, seats: Sequence[int]) -> Iterator[str]:
+    """Yield a table of how often every two students were teammates: a row and a column for each class number, a point for never."""
+    yield "     " + " ".join(f"{seat:02d}" for seat in seats)
+    for one in seats:
+        cells = [" \\" if one == two else f"{ledger.teams.get((min(one, two), max(one, two)), 0) or '.':>2}" for two in seats]
+        yield f"  {one:02d} " + " ".join(cells)
+    pairs = len(seats) * (len(seats) - 1) // 2
+    here = set(seats)
+    met = sum(1 for (low, high), times in ledger.teams.items() if times and low in here and high in here)
+    often = max(ledger.teams.values(), default=0)
+    yield f"In words: of {pairs} pairs of students {met} have been teammates, none more than {often} times."

@@ -1,0 +1,117 @@
+"""Check kept groups again, from their own figures and the groups they count: no search, no arithmetic of the draw."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from trivet.model.lock import ROLE_IDS, Lock
+from trivet.model.roster import PairRule
+from trivet.planning.grouping.ledger import Two, ledger_of, pair_meetings, seat_of, team_meetings
+from trivet.planning.grouping.rules import broken
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that was checked: whether it holds, and a sentence."""
+
+    holds: bool
+    text: str
+
+
+def verify(lock: Lock, others: Mapping[str, Lock], rules: Sequence[PairRule] = ()) -> tuple[Finding, ...]:
+    """Check a lock against what a lock promises. `others` are the class's kept groups by unit, `rules` those of its private list."""
+    return tuple(
+        finding
+        for finding in (
+            _everyone_once(lock),
+            _cards(lock),
+            _counted(lock, others),
+            *_repeats(lock, others),
+            _minimum(lock, others),
+            _rules(lock, rules),
+        )
+        if finding is not None
+    )
+
+
+def _everyone_once(lock: Lock) -> Finding:
+    in_teams = [number for group in lock.groups.values() for team in group.teams.values() for number in team]
+    wrong = sorted({number for number, times in Counter(in_teams).items() if times > 1})
+    for group in lock.groups.values():
+        in_pairs = Counter(number for pair in group.pairs for number in pair)
+        wrong += sorted(number for number in {*in_pairs, *group.students} if in_pairs[number] != 1 or number not in group.students)
+    text = f"{len(in_teams)} students, each in one team and in one pair, trio or alone"
+    return Finding(not wrong, text if not wrong else f"not in exactly one team and pair: {', '.join(sorted(set(wrong)))}")
+
+
+def _cards(lock: Lock) -> Finding:
+    teams = {code: team for group in lock.groups.values() for code, team in group.teams.items()}
+    dealt = {code: sorted(role for roles in team.values() for role in roles) for code, team in teams.items()}
+    if not any(dealt.values()):
+        return Finding(True, "duty cards are left to the students")
+    wrong = sorted(code for code, roles in dealt.items() if roles != sorted(ROLE_IDS))
+    return Finding(
+        not wrong, "every team holds each of the five duties once" if not wrong else f"duties missing or doubled: {', '.join(wrong)}"
+    )
+
+
+def _counted(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
+    missing = [unit for unit in lock.counted if unit not in others]
+    if missing:
+        return Finding(False, f"counted as history, but not kept: {', '.join(missing)}")
+    return Finding(True, f"history: {', '.join(lock.counted)}") if lock.counted else None
+
+
+def _repeats(lock: Lock, others: Mapping[str, Lock]) -> list[Finding]:
+    before = ledger_of(others[unit].groups for unit in lock.counted if unit in others)
+    found = []
+    for what, said, again in (
+        ("repeats", lock.repeats, sum(before.teams.get(two, 0) for two in team_meetings(lock.groups))),
+        ("pair_repeats", lock.pair_repeats, sum(before.pairs.get(two, 0) for two in pair_meetings(lock.groups))),
+    ):
+        found.append(
+            Finding(said == again, f"{what}: {said}" if said == again else f"{what}: the file says {said}, counted again it is {again}")
+        )
+    return found
+
+
+def _minimum(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
+    """Re-check the bound in one scan over all teams of each size."""
+    if lock.proved_minimum is None:
+        return None
+    if not lock.certificate:
+        return Finding(
+            lock.proved_minimum == 0, "proved minimum 0: nothing to prove" if lock.proved_minimum == 0 else "no proof stands in the file"
+        )
+    before = ledger_of(others[unit].groups for unit in lock.counted if unit in others)
+    sizes = [len(team) for group in lock.groups.values() for team in group.teams.values()]
+    again = value_of({seat_of(number): weight for number, weight in lock.certificate.items()}, before.teams, sizes)
+    text = f"proved minimum {lock.proved_minimum}, and {lock.repeats} reached: the integers in the file prove it"
+    if again < lock.proved_minimum:
+        return Finding(False, f"proved minimum {lock.proved_minimum}: the integers in the file prove only {again}")
+    return Finding(True, text)
+
+
+def value_of(weights: Mapping[int, int], met: Mapping[Two, int], sizes: Sequence[int]) -> int:
+    """Return ⌈(Σ Y + Σ over sizes s of k_s · min over teams S of s (1000 · meetings in S - Y of S)) / 1000⌉."""
+    total = sum(weights.values())
+    for size, count in Counter(sizes).items():
+        total += count * min(
+            1000 * sum(met.get(two, 0) for two in combinations(team, 2)) - sum(weights[seat] for seat in team)
+            for team in combinations(sorted(weights), size)
+        )
+    return -(-total // 1000)
+
+
+def _rules(lock: Lock, rules: Sequence[PairRule]) -> Finding | None:
+    team_of = {seat_of(n): code for group in lock.groups.values() for code, team in group.teams.items() for n in team}
+    here = [rule for rule in rules if rule.low in team_of and rule.high in team_of]
+    if not here:
+        return None
+    codes = {code: place for place, code in enumerate(sorted(set(team_of.values())))}
+    bad = broken(here, {seat: codes[code] for seat, code in team_of.items()}, {seat: ord(code[0]) for seat, code in team_of.items()})
+    said = "; ".join(f"{rule.kind.value}: {rule.low} and {rule.high}" for rule in bad)
+    return Finding(not bad, f"all {len(here)} rules of the private list are kept" if not bad else f"not kept: {said}")

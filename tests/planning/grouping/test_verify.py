@@ -1,0 +1,90 @@
+"""Checking kept groups again finds what was tampered with, and nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from tests.planning.grouping.classes import NOT_TEAM, asked, drawn, rule
+from tests.planning.grouping.test_certificate import value_of as by_formula
+from trivet.model.lock import Lock, StationGroup
+from trivet.planning.grouping.certificate import met_matrix
+from trivet.planning.grouping.ledger import Ledger, ledger_of
+from trivet.planning.grouping.verify import value_of, verify
+
+
+def locks() -> dict[str, Lock]:
+    """Return a year of nine units of a class of twelve, each counting those before it."""
+    ledger = Ledger()
+    kept: dict[str, Lock] = {}
+    for number in range(4):
+        one = drawn(asked(12, seed=str(number), ledger=ledger))
+        kept[f"unit-{number}"] = Lock(
+            unit=f"unit-{number}",
+            class_id="p1",
+            drawn_on=date(2026, 9, 1),
+            engine="1",
+            drawn_from="numbers",
+            counted=tuple(kept),
+            inputs="",
+            seal="",
+            groups=one.groups,
+            repeats=one.repeats,
+            pair_repeats=one.pair_repeats,
+            proved_minimum=one.proved_minimum,
+            certificate=one.certificate,
+        )
+        ledger = ledger.plus(one.groups)
+    return kept
+
+
+def test_what_was_drawn_holds() -> None:
+    """Every lock of a drawn year holds, its proof included."""
+    kept = locks()
+    assert kept["unit-3"].repeats > 0 and kept["unit-3"].certificate
+    for lock in kept.values():
+        assert [finding.text for finding in verify(lock, kept) if not finding.holds] == []
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"repeats": 2}, "repeats: the file says 2"),
+        ({"pair_repeats": 5}, "pair_repeats: the file says 5"),
+        ({"proved_minimum": 30}, "the integers in the file prove only"),
+        ({"certificate": {}}, "no proof stands in the file"),
+        ({"counted": ("unit-0", "unit-9")}, "not kept: unit-9"),
+    ],
+)
+def test_what_was_changed_does_not_hold(changes: dict[str, object], said: str) -> None:
+    """A changed figure, proof or history is found, with what is true instead."""
+    kept = locks()
+    found = verify(replace(kept["unit-3"], **changes), kept)  # type: ignore[arg-type]
+    assert any(said in finding.text for finding in found if not finding.holds)
+
+
+def test_seats_cards_and_rules() -> None:
+    """A student who stands nowhere or twice, a doubled duty and a broken rule are found."""
+    kept = locks()
+    lock = kept["unit-0"]
+    group = lock.groups["A"]
+    (code, team), *_ = group.teams.items()
+    first, second, *_ = team
+    fewer = replace(lock, groups={**lock.groups, "A": StationGroup({code: {n: r for n, r in team.items() if n != first}}, group.pairs)})
+    assert first in next(f.text for f in verify(fewer, kept) if not f.holds)
+    doubled = replace(lock, groups={**lock.groups, "A": StationGroup({code: {**team, second: team[first]}}, group.pairs)})
+    assert any(code in finding.text for finding in verify(doubled, kept) if not finding.holds)
+    apart = rule(NOT_TEAM, int(first[-2:]), int(second[-2:]))
+    assert any("not kept: not in one team" in finding.text for finding in verify(lock, kept, (apart,)) if not finding.holds)
+
+
+def test_the_formula_twice() -> None:
+    """The check's own sum equals the formula written in the tests of the certificate."""
+    kept = locks()
+    before = ledger_of(kept[unit].groups for unit in kept["unit-3"].counted)
+    weights = {seat: 100 * seat for seat in range(1, 13)}
+    assert value_of(weights, before.teams, [4, 4, 4]) == by_formula(
+        met_matrix(range(1, 13), before.teams), [4, 4, 4], [weights[s] for s in range(1, 13)]
+    )

@@ -244,8 +244,8 @@ class _Scan:
             kept = (found.meant[: found.at - len(gap)]).rstrip()
             cut = f"{each.lead}{gap}{plain_or_quoted(kept)}" if kept else None
         if found is not None:
-            # A line with two slips of one kind is answered once.
-            findings[:] = [*(other for other in findings if other.code != found.code), self._finding(at, each, pieces, found)]
+            trapped = _Finding(found.code, self._spot(at, each, pieces, found), found.what)
+            findings[:] = [*(other for other in findings if other.code != found.code), trapped]
             for index, _, _ in pieces:
                 self.lines[index] = ""
         self._answer(at, mended, findings)
@@ -283,9 +283,6 @@ class _Scan:
         if below is None:
             return False
         return below.column > each.own_column or (below.dash and below.column == each.own_column and each.key is not None)
-
-    def _finding(self, at: int, each: Entry, pieces: list[tuple[int, int, str]], found: Trap) -> _Finding:
-        return _Finding(found.code, self._spot(at, each, pieces, found), found.what)
 
     def _spot(self, at: int, each: Entry, pieces: list[tuple[int, int, str]], found: Trap) -> Place:
         """Where in the file a trap stands that was found in the joined text."""

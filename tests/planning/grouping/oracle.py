@@ -9,6 +9,8 @@ from itertools import combinations
 import highspy
 import numpy as np
 
+from trivet.model.roster import PairRule
+
 
 def fewest_repeats(
     students: int, met: Mapping[tuple[int, int], int], sizes: Sequence[int], *, seconds: float | None = None
@@ -46,3 +48,35 @@ def fewest_repeats(
         return solver.getInfo().objective_function_value, False
     solved = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
     return (solver.getInfo().objective_function_value if solved else solver.getInfo().mip_dual_bound), solved
+
+
+def rules_can_hold(rules: Sequence[PairRule], shape: Sequence[Sequence[int]]) -> bool:
+    """Say by an integer program whether all rules can hold: a 0-1 variable for each named seat at each team."""
+    teams = [(group, size) for group, sizes in enumerate(shape) for size in sizes]
+    named = sorted({seat for rule in rules for seat in (rule.low, rule.high)})
+    at = {(seat, team): number for number, (seat, team) in enumerate((s, t) for s in named for t in range(len(teams)))}
+    groups = [[t for t, (group, _) in enumerate(teams) if group == each] for each in range(len(shape))]
+    rows: list[tuple[list[int], list[float], float, float]] = [
+        ([at[s, t] for t in range(len(teams))], [1.0] * len(teams), 1, 1) for s in named
+    ]
+    rows += [([at[s, t] for s in named], [1.0] * len(named), 0, size) for t, (_, size) in enumerate(teams)]
+    for rule in rules:
+        places = groups if "group" in rule.kind.value else [[t] for t in range(len(teams))]
+        for place in places:
+            one, other = [at[rule.low, t] for t in place], [at[rule.high, t] for t in place]
+            if rule.kind.value.startswith("not"):
+                rows.append((one + other, [1.0] * (2 * len(place)), 0, 1))
+            else:
+                rows.append((one + other, [1.0] * len(place) + [-1.0] * len(place), 0, 0))
+    solver = highspy.Highs()
+    solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("threads", 1)
+    for _ in at:
+        solver.addVar(0, 1)
+    solver.changeColsIntegrality(len(at), np.arange(len(at), dtype=np.int32), np.array([highspy.HighsVarType.kInteger] * len(at)))
+    for index, values, low, high in rows:
+        solver.addRow(low, high, len(index), np.array(index, dtype=np.int32), np.array(values))
+    solver.run()
+    status = solver.getModelStatus()
+    assert status in (highspy.HighsModelStatus.kOptimal, highspy.HighsModelStatus.kInfeasible)
+    return bool(status == highspy.HighsModelStatus.kOptimal)

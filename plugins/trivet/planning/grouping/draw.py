@@ -10,7 +10,7 @@ from trivet.model.roster import PairRule, RuleKind
 from trivet.planning.grouping import ledger as count
 from trivet.planning.grouping.board import Board, board, excesses, lean_of, spread_of
 from trivet.planning.grouping.certificate import Bound, met_matrix, prove
-from trivet.planning.grouping.conflict import conflicting, decide
+from trivet.planning.grouping.conflict import conflicting, decide, quick
 from trivet.planning.grouping.feasible import Answer
 from trivet.planning.grouping.letters import Partition, in_seat_order, lettered
 from trivet.planning.grouping.pairs import cheapest_pairs, pair_cost
@@ -76,7 +76,7 @@ def searched_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Co
     tables = tables_of(shape)
     placed = decide(rules, tables)
     if placed.answer is not Answer.YES:
-        culprits, minimal = conflicting(rules, lambda some: decide(some, tables).answer)
+        culprits, minimal = conflicting(rules, lambda some: decide(some, tables).answer, lambda some: quick(some, tables))
         return Conflict(rules=culprits, students=len(request.seats), shape=shape, minimal=minimal)
     costs = board_of(request, tables)
     seating, proof = best_seating(request, costs, placed)

@@ -13,6 +13,7 @@ from tests.support.lock import tiny_lock
 from trivet.model.plan import SpotCheck
 from trivet.model.station import HandsOnStation, Kind, SpotCheckLine, Step
 from trivet.model.unit import Unit
+from trivet.planning.catch_up import places
 from trivet.planning.hazards import HAZARDS
 from trivet.planning.spot_check_lines import SPOT_CHECK_KINDS
 from trivet.planning.spot_checks import AskedHistory, spot_checks
@@ -24,7 +25,7 @@ SQUARE = latin_squares()[0]
 def asked(unit: Unit, size: int = 31, history: AskedHistory | None = None, *, whole_class: bool = False) -> tuple[SpotCheck, ...]:
     groups = tiny_lock(tiny_class(size=size)).groups
     square = whole_class_square() if whole_class else SQUARE
-    return spot_checks(unit, groups, square, ROLES, history or AskedHistory(), whole_class=whole_class)
+    return spot_checks(unit, groups, places(square, {}), ROLES, history or AskedHistory(), whole_class=whole_class)
 
 
 @settings(max_examples=60, deadline=None)

@@ -24,6 +24,7 @@ class Defaults:
     places: float = 2
     explain: float = 1
     ask: float = 1
+    recap: float = 1
     spot_check_seconds: int = 20
     walk_seconds: int = 10
     clean_up: float = 1
@@ -208,8 +209,34 @@ class StockItem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What a class did on a date: whole rounds by number, the write-up, or both.
+
+    `without` are the letters of groups that missed these rounds. `minutes` are those at a station, None for what was planned.
+    """
+
+    date: date
+    rounds: tuple[int, ...] = ()
+    write_up: bool = False
+    without: tuple[str, ...] = ()
+    minutes: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class HalfDone:
+    """A round that was stopped on a date after so many minutes at the stations."""
+
+    date: date
+    round: int
+    minutes: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
-    """A class runs a unit from a date on. `way` is `rotate` or `whole_class`."""
+    """A class runs a unit from a date on. `way` is `rotate` or `whole_class`.
+
+    `lost`, `done` and `half` record what came otherwise than planned; what lies before a recorded date went as planned.
+    """
 
     class_id: str
     unit: str
@@ -217,6 +244,8 @@ class Run:
     way: str = "rotate"
     second_adult: Kind | None = None
     lost: tuple[date, ...] = ()
+    done: tuple[Done, ...] = ()
+    half: tuple[HalfDone, ...] = ()
     index: int = 0
 
 

@@ -108,7 +108,7 @@ def _where(plan: Plan, number: int, words: Words) -> str:
     stations = stations_of(plan, number)
     if stations is None:
         return ""
-    if len(set(stations.values())) == 1:
+    if plan.way == "whole_class":
         return words("calendar.whole_class", station=tag(next(iter(stations.values())), words).name)
     parts = [words("calendar.group", letter=letter, station=tag(kind, words).name) for letter, kind in stations.items()]
     return words("calendar.groups", groups=sentence_list(parts, words))

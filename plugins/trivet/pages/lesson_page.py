@@ -116,7 +116,8 @@ def rounds_of(day: Day, plan: Plan, words: Words) -> str:
     write_up = any(block.kind == "write_up" for block in day.blocks)
     parts = []
     if numbers:
-        parts.append(words("lesson.rounds", n=len(numbers), rounds=sentence_list(numbers, words), of=len(plan.rounds)))
+        of = max(each.round for each in plan.rounds)  # a round that was stopped stands in the plan twice
+        parts.append(words("lesson.rounds", n=len(numbers), rounds=sentence_list(numbers, words), of=of))
     if write_up:
         parts.append(words("lesson.write_up"))
     text = ", ".join(parts)

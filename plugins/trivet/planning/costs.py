@@ -27,15 +27,26 @@ class Costs:
     pack_up_most: int
     write_up: int | None
     write_up_with_evidence: int | None
+    recap: int = 2
 
 
 @dataclass(frozen=True, slots=True)
 class DayParts:
-    """What one day holds: how many rounds, and the write-up's half minutes (0 for none). `first`: the unit's first day."""
+    """What one day holds: how many rounds, and the write-up's half minutes (0 for none). `first`: the unit's first day.
+
+    `resumes` are the half minutes left of a round that was stopped on an earlier day; where it is not 0, that round is the first of
+    `rounds`, and opens with a recap in place of a launch.
+    """
 
     rounds: int
     first: bool = False
     write_up: int = 0
+    resumes: int = 0
+
+    def lengths(self, station_minutes: int) -> tuple[int, ...]:
+        """Return the half minutes at the stations in each round, where a whole one lasts `station_minutes`."""
+        whole = 2 * station_minutes
+        return (self.resumes, *(whole for _ in range(self.rounds - 1))) if self.resumes else (whole,) * self.rounds
 
 
 def costs(defaults: Defaults, headcount: Headcount, launch: int, *, full_expectations: bool, at_home: bool) -> Costs:
@@ -57,6 +68,7 @@ def costs(defaults: Defaults, headcount: Headcount, launch: int, *, full_expecta
         pack_up_most=max(pack_up, halves(defaults.pack_up_most)),
         write_up=None if at_home else halves(defaults.write_up),
         write_up_with_evidence=None if at_home else halves(defaults.write_up_with_evidence),
+        recap=halves(defaults.recap),
     )
 
 
@@ -67,6 +79,8 @@ def overhead(parts: DayParts, costs: Costs) -> int:
         total += costs.expectations
     if parts.rounds:
         total += costs.places + parts.rounds * (costs.launch + costs.clean_up) + (parts.rounds - 1) * costs.move
+    if parts.resumes:
+        total += costs.recap - costs.launch
     return total
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import time
 
@@ -21,14 +22,16 @@ class Dealt:
     surplus: int
 
 
-def deal(period_minutes: int, parts: DayParts, station_minutes: int, costs: Costs) -> Dealt:
+def deal(period_minutes: int, parts: DayParts, station_minutes: int, costs: Costs, *, lengths: Sequence[int] | None = None) -> Dealt:
     """Deal what is left of a period: first one evidence line on a day with a round, then reflection, then pack-up; the rest stays.
 
+    `lengths` are the half minutes at the stations in each round where they are known otherwise.
     Raises ValueError where the parts do not fit the period.
     """
-    left = 2 * period_minutes - overhead(parts, costs) - 2 * station_minutes * parts.rounds
+    at_stations = sum(parts.lengths(station_minutes) if lengths is None else lengths)
+    left = 2 * period_minutes - overhead(parts, costs) - at_stations
     if left < 0:
-        raise ValueError(f"{parts} with stations of {station_minutes} min needs {-left} half minutes more than {period_minutes} min")
+        raise ValueError(f"{parts} with {at_stations} half minutes at stations needs {-left} half minutes more than {period_minutes} min")
     evidence = costs.evidence if parts.rounds and left >= costs.evidence else 0
     left -= evidence
     more_reflection = min(left, costs.reflection_most - costs.reflection)
@@ -38,12 +41,18 @@ def deal(period_minutes: int, parts: DayParts, station_minutes: int, costs: Cost
     return Dealt(evidence, costs.reflection + more_reflection, costs.pack_up + more_pack_up, left)
 
 
-def make_day(meeting: Meeting, parts: DayParts, first_round: int, station_minutes: int, costs: Costs) -> Day:
-    """Lay out one day. `first_round` is the number of its first round, from 1; parts of no length leave no block."""
-    dealt = deal(meeting.minutes, parts, station_minutes, costs)
+def make_day(
+    meeting: Meeting, parts: DayParts, first_round: int, station_minutes: int, costs: Costs, *, lengths: Sequence[int] | None = None
+) -> Day:
+    """Lay out one day. `first_round` is the number of its first round, from 1; parts of no length leave no block.
+
+    `lengths` as for `deal`.
+    """
+    lengths = parts.lengths(station_minutes) if lengths is None else lengths
+    dealt = deal(meeting.minutes, parts, station_minutes, costs, lengths=lengths)
     blocks: list[Block] = []
     at = 0
-    for kind, half_minutes, round_number in _in_order(parts, first_round, station_minutes, costs, dealt):
+    for kind, half_minutes, round_number in _in_order(parts, first_round, lengths, costs, dealt):
         if half_minutes:
             blocks.append(Block(kind, in_minutes(at), clock(meeting.start, at), in_minutes(half_minutes), round_number))
             at += half_minutes
@@ -64,17 +73,19 @@ def clock(start: time, half_minutes: int) -> time:
     return time(total // 60 % 24, total % 60)
 
 
-def _in_order(parts: DayParts, first_round: int, station_minutes: int, costs: Costs, dealt: Dealt) -> list[tuple[str, int, int | None]]:
+def _in_order(parts: DayParts, first_round: int, lengths: Sequence[int], costs: Costs, dealt: Dealt) -> list[tuple[str, int, int | None]]:
     """Kind, half minutes and round of every block of a day."""
     row: list[tuple[str, int, int | None]] = [("settle_in", costs.settle_in, None)]
     if parts.first:
         row.append(("expectations", costs.expectations, None))
     if parts.rounds:
         row.append(("places", costs.places, None))
-    for number in range(first_round, first_round + parts.rounds):
+    for number, length in enumerate(lengths, first_round):
         if number > first_round:
             row.append(("move", costs.move, None))
-        row += [("launch", costs.launch, number), ("station", 2 * station_minutes, number), ("clean_up", costs.clean_up, number)]
+        resumed = parts.resumes and number == first_round
+        row.append(("recap", costs.recap, number) if resumed else ("launch", costs.launch, number))
+        row += [("station", length, number), ("clean_up", costs.clean_up, number)]
     row.append(("evidence", dealt.evidence, None))
     row.append(("write_up", parts.write_up, None))
     row += [("reflection", dealt.reflection, None), ("pack_up", dealt.pack_up, None)]

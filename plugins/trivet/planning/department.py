@@ -10,6 +10,7 @@ from types import MappingProxyType
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import NotPlanned, Plan, Plans
+from trivet.planning.catch_up import rounds_needed
 from trivet.planning.checks import check_timed
 from trivet.planning.planned_run import ClassHistory, plan_run
 from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs
@@ -23,12 +24,31 @@ def plan_department(department: Department) -> Plans:
     Plans stand in the order of runs.yml; a run without dates is named with its reason; problems are those of `check_department`.
     """
     timed_runs = time_runs(department)
-    plans = _plan(department, timed_runs)
+    plans, histories = _plan(department, timed_runs)
+    fewer = _fewer_rounds(timed_runs, histories)
+    if fewer:
+        timed_runs = time_runs(department, fewer)
+        plans, _ = _plan(department, timed_runs)
     return Plans(
         plans=tuple(plans[place] for place in sorted(plans)),
         not_planned=tuple(NotPlanned(each.run, each.sentence) for each in timed_runs if isinstance(each, UntimedRun)),
         problems=check_timed(department, timed_runs),
     )
+
+
+def _fewer_rounds(timed_runs: Sequence[AnyRun], histories: Mapping[str, ClassHistory]) -> dict[int, int]:
+    """Return the rounds needed in all, by place, of runs whose groups missed some and need fewer than any order of stations might.
+
+    Dates are worked out before places, and until these are known the most that any order of stations may take is counted.
+    """
+    found = {}
+    for place, timed in enumerate(timed_runs):
+        if isinstance(timed, TimedRun) and timed.missed:
+            square = histories[timed.run.class_id].squares.get(timed.unit.slug)
+            exact = rounds_needed(timed.missed, square)
+            if square is not None and exact < rounds_needed(timed.missed):
+                found[place] = exact
+    return found
 
 
 def plan_privately(department: Department, lock: Lock, wishes: Sequence[Wish] = ()) -> Plan | None:
@@ -40,17 +60,17 @@ def plan_privately(department: Department, lock: Lock, wishes: Sequence[Wish] = 
     for place, timed in enumerate(timed_runs):
         if isinstance(timed, TimedRun) and (timed.run.class_id, timed.run.unit) == (lock.class_id, lock.unit):
             timed_runs[place] = replace(timed, lock=lock)
-            return _plan(department, timed_runs, {place: wishes})[place]
+            return _plan(department, timed_runs, {place: wishes})[0][place]
     return None
 
 
 def _plan(
     department: Department, timed_runs: Sequence[AnyRun], wishes: Mapping[int, Sequence[Wish]] = MappingProxyType({})
-) -> dict[int, Plan]:
-    """Return the plan of each run that has dates, by its place in `timed_runs`."""
+) -> tuple[dict[int, Plan], Mapping[str, ClassHistory]]:
+    """Return the plan of each run that has dates, by its place in `timed_runs`, and what each class has then behind it."""
     timed_by_place = {place: timed for place, timed in enumerate(timed_runs) if isinstance(timed, TimedRun)}
     histories: defaultdict[str, ClassHistory] = defaultdict(ClassHistory)
     plans: dict[int, Plan] = {}
     for place, timed in sorted(timed_by_place.items(), key=lambda item: (item[1].days[0].date, item[0])):
         plans[place] = plan_run(department, timed, histories[timed.run.class_id], wishes.get(place, ()))
-    return plans
+    return plans, histories

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date
 
 from trivet.model.plan import Day, MaterialTotal, Note
 from trivet.model.school import Room
@@ -46,7 +47,8 @@ Found = Iterator[tuple[str, str]]
 def _station_minutes(timed: TimedRun) -> Found:
     minutes, allowed, needed = timed.timetable.station_minutes, timed.allowed, timed.needed
     longest = max(needed.stations, key=lambda station: station.half_minutes)
-    first = f"Each station lasts {minutes} min, the same in all rounds. "
+    same = {2 * each.minutes for each in timed.held} == {2 * minutes}
+    first = f"Each station lasts {minutes} min, the same in all rounds. " if same else f"Each station still to come lasts {minutes} min. "
     first += f"The longest, {STATION_NAMES[longest.kind]}, needs {spoken(longest.half_minutes)}"
     if minutes < allowed.target:
         yield "station_minutes", f"{first}; {allowed.target} were wanted, but {_tightest(timed)} holds no more."
@@ -77,7 +79,13 @@ def _tightest(timed: TimedRun) -> str:
 
 def _days(timed: TimedRun) -> Found:
     first, last = say_date(timed.meetings[0].date), say_date(timed.meetings[-1].date)
+    marks = _marks(timed)
     text = f"{say_count(len(timed.days), 'day').capitalize()}: from {first} on, no plan ends before {last}."
+    if marks:
+        text = (
+            f"{say_count(len(timed.days), 'day').capitalize()}. What was left on {say_date(marks[-1])} was planned anew: no plan of it ends"
+        )
+        text += f" before {last}. The days before it stay as they were."
     if max(timed.timetable.rounds) == 1:
         two = overhead(DayParts(2), timed.costs) + 4 * timed.allowed.low
         text += f" Two rounds in one period would need {spoken(two)} min or more."
@@ -89,6 +97,7 @@ def _days(timed: TimedRun) -> Found:
     lost = sorted(day for day in timed.run.lost if day <= timed.meetings[-1].date)
     if lost:
         yield "lost", f"{say_dates(lost)}: lost, so nothing is planned."
+    yield from _behind(timed)
     if timed.follows:
         yield (
             "follows",
@@ -99,6 +108,24 @@ def _days(timed: TimedRun) -> Found:
             "whole_class",
             "The whole class does one kind of station together in each round, to learn how it goes; the teacher walks and watches roles.",
         )
+
+
+def _marks(timed: TimedRun) -> list[date]:
+    """The recorded dates of the run's meetings that lie behind its last day."""
+    run = timed.run
+    recorded = {*run.lost, *(each.date for each in run.done), *(each.date for each in run.half)}
+    return sorted(day for day in recorded if timed.meetings[0].date <= day <= timed.meetings[-1].date)
+
+
+def _behind(timed: TimedRun) -> Found:
+    """What was missed or stopped, and what follows from it."""
+    for number, letters in sorted(timed.missed.items()):
+        groups = f"Group {letters[0]}" if len(letters) == 1 else f"Groups {say_list(letters)}"
+        yield "missed", f"{groups} missed round {number} and goes to that station first; what is left takes as few rounds as it can."
+    for each in timed.held:
+        if each.half:
+            stopped = f"Round {each.round} was stopped on {say_date(each.date)} after {each.minutes} min. It goes on at the same places"
+            yield "half", f"{stopped} with a recap of {spoken(timed.costs.recap)} min in place of a launch."
 
 
 def _expectations(timed: TimedRun) -> Found:

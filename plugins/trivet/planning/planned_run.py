@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import Plan, Quality, Round, SpotCheck
+from trivet.planning.catch_up import places, visited
 from trivet.planning.cautions import cautions
 from trivet.planning.grouping.ledger import counted_ledger, role_spread
 from trivet.planning.materials import materials
@@ -19,10 +20,11 @@ from trivet.planning.where import Square, StationHistory, Wish, choose, whole_cl
 
 @dataclass(slots=True)
 class ClassHistory:
-    """What a class's earlier units count for, as far as their groups are public."""
+    """What a class's earlier units count for, as far as their groups are public. `squares`: who was where, by unit."""
 
     stations: StationHistory = field(default_factory=StationHistory)
     asked: AskedHistory = field(default_factory=AskedHistory)
+    squares: dict[str, Square] = field(default_factory=dict)
 
 
 def plan_run(department: Department, timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish] = ()) -> Plan:
@@ -40,10 +42,11 @@ def plan_run(department: Department, timed: TimedRun, history: ClassHistory, wis
     )
     checks: tuple[SpotCheck, ...] = ()
     if lock is not None and square is not None:
-        checks = spot_checks(unit, lock.groups, square, school.roles, history.asked, whole_class=timed.whole_class)
+        checks = spot_checks(unit, lock.groups, places(square, timed.missed), school.roles, history.asked, whole_class=timed.whole_class)
         history.asked.add(checks)
+        history.squares[unit.slug] = square
         if not timed.whole_class:
-            history.stations.add({letter: group.students for letter, group in lock.groups.items()}, square)
+            history.stations.add({letter: group.students for letter, group in lock.groups.items()}, visited(places(square, timed.missed)))
     return Plan(
         unit=unit.slug,
         class_id=timed.school_class.id,
@@ -72,14 +75,16 @@ def _square(timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish]) -> S
 
 
 def _rounds(timed: TimedRun, square: Square | None) -> tuple[Round, ...]:
+    where = None if square is None else places(square, timed.missed)
     return tuple(
         Round(
-            round=place + 1,
-            date=day,
-            minutes=timed.timetable.station_minutes,
-            stations=None if square is None else {letter: stations[place] for letter, stations in square.items()},
+            round=each.round,
+            date=each.date,
+            minutes=each.minutes,
+            stations=None if where is None else dict(where[each.round - 1]) if each.round <= len(where) else {},
+            half=each.half,
         )
-        for place, day in enumerate(timed.round_dates)
+        for each in timed.held
     )
 
 

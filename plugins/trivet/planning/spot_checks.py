@@ -11,10 +11,8 @@ from trivet.model.plan import SpotCheck
 from trivet.model.school import Role
 from trivet.model.station import Kind
 from trivet.model.unit import Unit
+from trivet.planning.catch_up import Places
 from trivet.planning.spot_check_lines import Line, lines, safety
-from trivet.planning.where import Square
-
-ROUNDS = 3
 
 
 @dataclass(slots=True)
@@ -38,7 +36,7 @@ class _Team:
 
 
 def spot_checks(
-    unit: Unit, groups: Groups, square: Square, roles: Sequence[Role], history: AskedHistory, *, whole_class: bool = False
+    unit: Unit, groups: Groups, rounds: Sequence[Places], roles: Sequence[Role], history: AskedHistory, *, whole_class: bool = False
 ) -> tuple[SpotCheck, ...]:
     """Return the spot checks of all rounds, by round and team.
 
@@ -52,8 +50,8 @@ def spot_checks(
     asked: Counter[str] = Counter()
     put: Counter[tuple[str, str]] = Counter()
     checks: list[SpotCheck] = []
-    for number in range(ROUNDS):
-        teams = _teams(groups, square, number, whole_class=whole_class)
+    for number, places in enumerate(rounds):
+        teams = _teams(groups, places, whole_class=whole_class)
         about_safety = _about_safety(unit, [team for team in teams if team.kind is Kind.HANDS_ON], history.units + number)
         in_round: Counter[Line] = Counter()
         for team in teams:
@@ -69,10 +67,14 @@ def spot_checks(
     return tuple(checks)
 
 
-def _teams(groups: Groups, square: Square, number: int, *, whole_class: bool) -> list[_Team]:
-    """The teams to ask in a round (from 0), by code."""
+def _teams(groups: Groups, places: Places, *, whole_class: bool) -> list[_Team]:
+    """The teams to ask in a round, by code; a group without a station has none."""
     all_teams = [
-        _Team(code, members, square[letter][number]) for letter, group in groups.items() for code, members in group.teams.items() if members
+        _Team(code, members, places[letter])
+        for letter, group in groups.items()
+        if letter in places
+        for code, members in group.teams.items()
+        if members
     ]
     return sorted(
         (team for team in all_teams if whole_class or team.kind is not Kind.TEACHER_LED),

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from types import MappingProxyType
 
 from trivet.model.department import Department
 from trivet.model.lock import Lock
@@ -12,14 +13,15 @@ from trivet.model.plan import Day, PreCheck
 from trivet.model.school import Run, SchoolClass
 from trivet.model.unit import Unit
 from trivet.planning import untimed
+from trivet.planning.catch_up import Missed
 from trivet.planning.costs import Costs, costs
 from trivet.planning.dates import Meeting, meetings, meetings_of_run, school_days
-from trivet.planning.day import make_day
 from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
 from trivet.planning.launch import Launch, launch
 from trivet.planning.minutes import Needed, RoundRange, needed, round_range
 from trivet.planning.pre_check import pre_check
-from trivet.planning.timetable import NoTimetable, Timetable, timetable
+from trivet.planning.replay import Held, NotSo, Terms, lay
+from trivet.planning.timetable import NoTimetable, Timetable
 from trivet.planning.untimed import UntimedRun
 
 WHOLE_CLASS = "whole_class"
@@ -30,6 +32,7 @@ class TimedRun:
     """A run that fits its dates, with everything its times come from.
 
     `meetings` are those from the run's first possible one to its last day, lost days left out; the timetable counts by them.
+    `held` are the rounds on their dates, those of the past as they were. `unfinished` says why what is left has no dates.
     `number` counts the class's runs by date from 0; the first ones have `full_expectations`.
     `follows` is the unit whose days made this run start later than written, "" for none.
     """
@@ -48,8 +51,10 @@ class TimedRun:
     meetings: tuple[Meeting, ...]
     timetable: Timetable
     days: tuple[Day, ...]
+    held: tuple[Held, ...]
     pre_check: PreCheck | None
     follows: str = ""
+    unfinished: UntimedRun | None = None
 
     @property
     def whole_class(self) -> bool:
@@ -58,8 +63,13 @@ class TimedRun:
 
     @property
     def round_dates(self) -> tuple[date, ...]:
-        """The date of each round."""
-        return tuple(meeting.date for meeting, rounds in zip(self.meetings, self.timetable.rounds, strict=True) for _ in range(rounds))
+        """The date of each round, and of each part of one that was stopped."""
+        return tuple(each.date for each in self.held)
+
+    @property
+    def missed(self) -> Missed:
+        """The groups that missed a round, by its number."""
+        return missed_of(self.run)
 
 
 AnyRun = TimedRun | UntimedRun
@@ -87,10 +97,16 @@ class _Class:
         return _Class(self.school_class, self.meetings, {**self.planned, **{day.date: day for day in timed.days}}, timed.unit.slug)
 
 
-def time_runs(department: Department) -> tuple[AnyRun, ...]:
+def missed_of(run: Run) -> Missed:
+    """Return the letters of the groups that missed a round, by its number."""
+    return {number: each.without for each in run.done if each.without for number in each.rounds}
+
+
+def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyType({})) -> tuple[AnyRun, ...]:
     """Put every run on its dates, in the order of runs.yml.
 
     A class's runs are taken by date; a run that begins before the one before it has ended starts on the next free meeting.
+    `rounds` says how many rounds a run needs in all, by its place, where groups that missed some are known to need fewer than they may.
     """
     days = school_days(department.school.calendar)
     defaults = department.school.settings.defaults
@@ -105,14 +121,14 @@ def time_runs(department: Department) -> tuple[AnyRun, ...]:
             continue
         so_far = _Class(school_class, meetings(days, department.school.bells, school_class), {})
         for number, (_, place) in enumerate(own):
-            timed = _time_run(department, runs[place], asks.get(runs[place].unit), so_far, number)
+            timed = _time_run(department, runs[place], asks.get(runs[place].unit), so_far, number, rounds=rounds.get(place))
             found[place] = timed
             if isinstance(timed, TimedRun):
                 so_far = so_far.after(timed)
     return tuple(found[place] for place in range(len(runs)))
 
 
-def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Class, number: int) -> AnyRun:
+def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Class, number: int, *, rounds: int | None = None) -> AnyRun:
     if asks is None:
         return untimed.no_unit(run)
     if asks.allowed is None:
@@ -128,16 +144,22 @@ def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Cla
     spent = costs(defaults, headcount, opening.half_minutes, full_expectations=full, at_home=unit.write_up.at_home)
     ended = max(so_far.planned, default=None)
     begins = run.starts if ended is None else max(run.starts, ended + timedelta(days=1))
-    usable = meetings_of_run(so_far.meetings, begins, run.lost)
-    if not usable:
+    usable = meetings_of_run(so_far.meetings, begins, ())
+    if all(meeting.date in run.lost for meeting in usable):
         return untimed.never_meets(run, begins)
-    plan = timetable([meeting.minutes for meeting in usable], allowed, spent, max(1, defaults.rounds_a_day))
-    if isinstance(plan, NoTimetable):
-        return untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=plan, begins=begins)
-    used = usable[: len(plan.rounds)]
-    days = lay_out(used, plan, spent)
-    first_round = next(meeting for meeting, rounds in zip(used, plan.rounds, strict=True) if rounds)
-    taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check) if unit.pre_check else None
+    laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))
+    if isinstance(laid, NotSo):
+        return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
+    missing = laid if isinstance(laid, NoTimetable) else laid.missing
+    unfinished = None
+    if missing is not None:
+        unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
+    if isinstance(laid, NoTimetable):
+        return unfinished or untimed.never_meets(run, begins)
+    first_round = next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
+    taken = None
+    if unit.pre_check and first_round is not None:
+        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check)
     return TimedRun(
         run=run,
         unit=unit,
@@ -150,20 +172,11 @@ def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Cla
         allowed=allowed,
         launch=opening,
         costs=spent,
-        meetings=used,
-        timetable=plan,
-        days=days,
+        meetings=laid.meetings,
+        timetable=laid.timetable,
+        days=laid.days,
+        held=laid.held,
         pre_check=taken,
         follows=so_far.last_unit if begins > run.starts else "",
+        unfinished=unfinished,
     )
-
-
-def lay_out(used: Sequence[Meeting], plan: Timetable, spent: Costs) -> tuple[Day, ...]:
-    """Return the days of a timetable; meetings that hold nothing are left out."""
-    days, first_round = [], 1
-    for place, meeting in enumerate(used):
-        parts = plan.day(place)
-        if parts is not None:
-            days.append(make_day(meeting, parts, first_round, plan.station_minutes, spent))
-            first_round += parts.rounds
-    return tuple(days)

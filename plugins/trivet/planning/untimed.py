@@ -10,14 +10,14 @@ from trivet.planning.costs import Costs
 from trivet.planning.halves import spoken
 from trivet.planning.minutes import Needed, RoundRange
 from trivet.planning.say import STATION_NAMES
-from trivet.planning.timetable import ROUNDS, NoTimetable
+from trivet.planning.timetable import NoTimetable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UntimedRun:
     """A run without dates.
 
-    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends.
+    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-too-much.
     """
 
     run: Run
@@ -67,16 +67,18 @@ def never_meets(run: Run, begins: date) -> UntimedRun:
 
 def does_not_fit(run: Run, *, needed: Needed, allowed: RoundRange, spent: Costs, found: NoTimetable, begins: date) -> UntimedRun:
     """No meeting holds a first round, or too few do before the year ends."""
-    if found.fits == 0:
+    if found.fits == 0 and found.rounds_left:
+        which = "a first round" if found.first else "the next round"
         period = f"the longest period of {run.class_id} from {begins} on is {found.longest}"
-        total = f"it needs {spoken(found.needs)} min ({_parts(allowed, spent)})"
+        total = f"it needs {spoken(found.needs)} min ({_parts(allowed, spent)})" if found.first else f"it needs {spoken(found.needs)} min"
         return UntimedRun(
             run=run,
-            code="no-day-fits",
-            reason=f"no day is long enough for a first round: {total}; {period}",
+            code="no-day-fits" if found.first or found.longest else "year-ends",
+            reason=f"no day is long enough for {which}: {total}; {period}",
             remedy=_cut(needed, allowed, found.needs - 2 * found.longest),
         )
-    done = f"{found.fits} of {ROUNDS} rounds fit" if found.fits < ROUNDS else "all rounds fit, but not the write-up,"
+    left = f"{found.rounds_left} rounds" if found.first else f"the {found.rounds_left} rounds that are left"
+    done = f"{found.fits} of {left} fit" if found.fits < found.rounds_left else "all rounds fit, but not the write-up,"
     return UntimedRun(
         run=run,
         code="year-ends",

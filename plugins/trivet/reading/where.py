@@ -39,6 +39,8 @@ COUNTED = {
     "levels": "level",
     "pairs": "pair",
     "lost": "lost day",
+    "done": "done line",
+    "half": "half line",
     "safety notes": "safety note",
 }
 """Lists whose entries have a word of their own; entries of other lists are called lines."""

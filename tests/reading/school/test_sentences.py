@@ -20,6 +20,8 @@ PATTERNS = {
     "times": forms.CLOCK_RANGE_PATTERN,
     "numbers": forms.NUMBERS_PATTERN,
     "late": forms.LATE_PATTERN,
+    "done": forms.DONE_PATTERN,
+    "half": forms.HALF_PATTERN,
     "amount": forms.AMOUNT_PATTERN,
     "area": forms.AREA_PATTERN,
     "share": forms.PERCENT_PATTERN,

@@ -23,6 +23,8 @@ CODES = {
     "no-day-fits": "No meeting of the class is long enough for a first round.",
     "year-ends": "The rounds and the write-up do not all fit before the school year ends.",
     "class-never-meets": "The class has no meeting from the run's date on.",
+    "done-out-of-order": "A round is recorded as done before the one before it.",
+    "done-too-much": "More is recorded for a date than its period holds.",
     "runs-overlap": "A run begins before the class's run before it has ended.",
     "second-adult-needed": "A hazard needs an adult at hand, and the teacher sits at her own station.",
     "hands-on-not-seen": "A hazard needs a room in which the teacher-led station sees the hands-on one.",

@@ -15,7 +15,7 @@ from trivet.planning.say import say_date, say_list
 from trivet.planning.timed_runs import AnyRun, TimedRun
 from trivet.planning.untimed import UntimedRun
 
-OF_DATES = ("no-day-fits", "year-ends", "class-never-meets")
+OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order", "done-too-much")
 """Reasons for having no dates that are told here; the others are told where the class or the unit stands."""
 
 
@@ -27,6 +27,8 @@ def check_runs(department: Department, timed_runs: Sequence[AnyRun]) -> Iterator
             if timed.code in OF_DATES:
                 yield _no_dates(department, timed)
             continue
+        if timed.unfinished is not None:
+            yield _no_dates(department, timed.unfinished)
         if timed.follows:
             yield _overlap(department, timed)
         yield from _avoided(department, timed)

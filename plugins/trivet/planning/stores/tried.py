@@ -122,6 +122,8 @@ class Tried:
             if not isinstance(timed, TimedRun) or (place in starts and timed.days[0].date != starts[place]):
                 return None
             if place in starts:
+                if len(timed.held) != len(old.rounds):  # what is recorded for its old dates does not move with it
+                    return None
                 rounds = tuple(replace(each, date=day) for each, day in zip(old.rounds, timed.round_dates, strict=True))
                 plans.append(replace(old, days=timed.days, rounds=rounds))
             elif timed.days != old.days:

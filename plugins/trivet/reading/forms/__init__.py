@@ -23,6 +23,7 @@ from trivet.reading.forms.dates import (
 from trivet.reading.forms.materials import MATERIAL_PATTERN, material, write_material
 from trivet.reading.forms.measures import AMOUNT_PATTERN, AREA_PATTERN, PERCENT_PATTERN, UNITS, Amount, amount, area, percent
 from trivet.reading.forms.minutes import MINUTES_PATTERN, ROUND_PATTERN, SECONDS_PATTERN, minutes, round_bounds, seconds
+from trivet.reading.forms.records import DONE_PATTERN, HALF_PATTERN, done, half_done
 from trivet.reading.forms.steps import STEP_PATTERN, step, write_step
 from trivet.reading.forms.unreadable import Unreadable
 
@@ -32,7 +33,9 @@ __all__ = [
     "CLOCK_RANGE_PATTERN",
     "DATE_PATTERN",
     "DATE_RANGE_PATTERN",
+    "DONE_PATTERN",
     "GRADES_PATTERN",
+    "HALF_PATTERN",
     "LATE_PATTERN",
     "MATERIAL_PATTERN",
     "MINUTES_PATTERN",
@@ -50,7 +53,9 @@ __all__ = [
     "clock_range",
     "date_of",
     "date_range",
+    "done",
     "grades",
+    "half_done",
     "late",
     "listed",
     "material",

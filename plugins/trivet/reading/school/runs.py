@@ -25,7 +25,7 @@ def read_runs(sheet: Sheet) -> tuple[tuple[Run, ...], tuple[Problem, ...]]:
 
 def _run(sheet: Sheet, index: int, said: Mapping[str, Any], problems: list[Problem]) -> Run | None:
     starts = read_sentence(sheet, ("runs", index, "starts"), "date", said["starts"], problems)
-    lost = [read_sentence(sheet, ("runs", index, "lost", at), "date", text, problems) for at, text in enumerate(said.get("lost", []))]
+    lost, done, half = (_listed(sheet, index, key, said, problems) for key in ("lost", "done", "half"))
     if starts is None:
         return None
     return Run(
@@ -34,6 +34,17 @@ def _run(sheet: Sheet, index: int, said: Mapping[str, Any], problems: list[Probl
         starts=starts,
         way=snake(said.get("way", "rotate")),
         second_adult=STATIONS.get(said.get("second adult", "")),
-        lost=tuple(sorted(set(filter(None, lost)))),
+        lost=tuple(sorted(set(lost))),
+        done=tuple(sorted(done, key=lambda each: (each.date, each.rounds))),
+        half=tuple(sorted(half, key=lambda each: each.date)),
         index=index,
     )
+
+
+FORMS = {"lost": "date", "done": "done", "half": "half"}
+"""The sentence form of each list of a run."""
+
+
+def _listed(sheet: Sheet, index: int, key: str, said: Mapping[str, Any], problems: list[Problem]) -> list[Any]:
+    read = (read_sentence(sheet, ("runs", index, key, at), FORMS[key], text, problems) for at, text in enumerate(said.get(key, [])))
+    return [each for each in read if each is not None]

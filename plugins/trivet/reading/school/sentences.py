@@ -20,6 +20,8 @@ FORMS: dict[str, tuple[str, Callable[[object], Any]]] = {
     "times": ("times-unreadable", forms.clock_range),
     "numbers": ("numbers-unreadable", forms.numbers),
     "late": ("late-unreadable", forms.late),
+    "done": ("done-unreadable", forms.done),
+    "half": ("half-unreadable", forms.half_done),
     "amount": ("amount-unreadable", forms.amount),
     "area": ("area-unreadable", forms.area),
     "share": ("share-unreadable", forms.percent),

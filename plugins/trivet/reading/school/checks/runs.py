@@ -9,6 +9,7 @@ from datetime import date
 from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType, Run, SchoolClass
 from trivet.reading.school.checks.known import not_known
+from trivet.reading.school.checks.record import check_record
 from trivet.reading.school.days import held_days, is_closed, meeting_days
 from trivet.reading.school.sheet import Sheet
 
@@ -39,6 +40,7 @@ def check_run_dates(
         meets = meeting_days(held, bells, classes[run.class_id]) if run.class_id in classes else ()
         yield from _start(sheet, run, meets, calendar)
         yield from _lost(sheet, run, meets)
+        yield from check_record(sheet, run, meets)
 
 
 def _start(sheet: Sheet, run: Run, meets: tuple[date, ...], calendar: Calendar) -> Iterator[Problem]:

@@ -45,7 +45,10 @@ def build_site(root: Path, only: str = "") -> Built:
         problems = [*problems_of(problems, only), *unknown(root, only)]
     ordered = in_order(problems)
     site = make_site(department, plans, ordered, build_info(), read.sources)
-    files = [asset for unit in department.units.values() for asset in unit_assets(root, unit)] if department else []
+    # A file with an error, such as a list of names, is not published: not even in a preview, which goes on beside errors.
+    faulty = {problem.place.file for problem in ordered if problem.severity is Severity.ERROR}
+    found = (asset for unit in (department.units.values() if department else ()) for asset in unit_assets(root, unit))
+    files = [asset for asset in found if asset.path not in faulty]
     return Built(Site(site.pages, (*site.assets, *files)), ordered, dict(read.sources))
 
 

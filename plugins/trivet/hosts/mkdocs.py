@@ -79,6 +79,7 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
         self.built = self._build(config)
         _report(self.built, self.serving)
         claimed = _claim(files, config.docs_dir)
+        _withhold(files, self.built)
         for page in self.built.site.pages:
             _put(files, _page_file(page, config))
         for asset in self.built.site.assets:
@@ -166,6 +167,13 @@ def _claim(files: Files, docs_dir: str) -> int:
     for file in claimed:
         files.remove(file)
     return len(claimed)
+
+
+def _withhold(files: Files, built: Built) -> None:
+    """Take out files with an error, such as a list of names in the guide's folder: a preview goes on beside errors and would serve them."""
+    faulty = {problem.place.file for problem in built.errors}
+    for file in [f for f in files if not f.is_documentation_page() and UNITS + f.src_uri in faulty]:
+        files.remove(file)
 
 
 def _page_file(page: Page, config: MkDocsConfig) -> File:

@@ -9,7 +9,7 @@ import pytest
 
 from tests.pages.scenario import BUILD, SPANISH, department
 from trivet.model.department import Department
-from trivet.model.station import Kind
+from trivet.model.station import Kind, Record
 from trivet.model.unit import StationText
 from trivet.pages.card_length import SHEET_MM, setting
 from trivet.pages.student_page import student_pages
@@ -145,3 +145,13 @@ def test_a_card_without_hazards_still_says_what_to_do_instead() -> None:
 def test_longer_cards_are_set_smaller(length_mm: int, said: str) -> None:
     """A card that may not fit a Letter sheet is set tight, and tighter still where that may not be enough."""
     assert setting(length_mm) == said
+
+
+@pytest.mark.parametrize(
+    ("columns", "rows", "broad"), [(3, 9, False), (4, 5, True), (4, 9, False), (5, 6, False), (6, 3, True), (6, 9, True)]
+)
+def test_many_rows_stay_a_table_on_the_phone(columns: int, rows: int, broad: bool) -> None:
+    """Up to five rows of more than three columns are small forms; more rows stay a table as long as five columns hold them."""
+    record = Record(tuple(f"column {n}" for n in range(columns)), ("",) * rows)
+    english, _ = cards(with_hands_on(record=record))
+    assert (" broad" in english) == broad

@@ -20,7 +20,10 @@ from trivet.pages.words import SOURCE, Words, load_words
 from trivet.planning.minutes import needed
 
 MANY_ROWS = 5
-"""More rows than these are lower on paper."""
+"""More rows than these are lower, on paper and on the phone."""
+
+COLUMNS_ON_A_PHONE, COLUMNS_OF_MANY_ROWS = 3, 5
+"""More columns than these do not fit beside each other on a phone: where there is room to write, and where rows are low."""
 
 ROWS_WITHOUT_A_NUMBER = 4
 _FETCHED = (Per.TEAM, Per.PAIR, Per.STUDENT)
@@ -55,6 +58,11 @@ class RecordView:
     rows: tuple[str, ...]
     labeled: bool
     dense: bool
+
+    @property
+    def broad(self) -> bool:
+        """Whether each row is a small form on the phone; many rows would be a long way to scroll, so they stay a table if they can."""
+        return len(self.columns) > (COLUMNS_OF_MANY_ROWS if self.dense else COLUMNS_ON_A_PHONE)
 
 
 @dataclass(frozen=True, slots=True)

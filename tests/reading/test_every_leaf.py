@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable, Iterator
+from itertools import combinations
 from pathlib import Path
 
 import pytest
@@ -41,9 +42,13 @@ OPTIONAL = (
     "minutes/*", "defaults", "defaults/*", "week/*", "rotation", "rotation/mode", "closures", "days", "terms", "classes/*/gone",
     "classes/*/late", "classes/*/meets", "classes/*/avoid", "classes/*/adults", "rooms/*/teacher sees", "rooms/*/area", "rooms/*/devices",
     "rooms/*/store", "roles/*", "items/store", "items/price", "items/pack", "items/contains", "runs/way", "runs/second adult",
-    "runs/lost", "how", "repeats", "pair_repeats", "proved_minimum", "certificate", "counted",
+    "runs/lost", "how", "repeats", "pair_repeats", "proved_minimum", "certificate", "counted", "inputs", "seal",
+    "groups/*",
 )  # fmt: skip
-"""Keys of units, of school files and of kept groups that have a default; `*` stands for a station, or for a name that the school chose."""
+"""Keys of units, of school files and of kept groups that have a default (a group that is not there is empty).
+
+`*` stands for a station, or for a name that the school chose.
+"""
 
 OF_TRANSLATIONS = (
     "write-up", "write-up/claim starts", "stations/*/title", "stations/*/goal", "stations/*/steps", "stations/*/done when",
@@ -58,14 +63,11 @@ WHOLE_FILES = ("school/expectations.yml", "school/inventory.yml", "school/runs.y
 
 
 def kind_of(path: Keys) -> Iterator[str]:
-    """The names under which a path may stand in the lists above: as it is, and with stations or names made `*`."""
+    """The names under which a path may stand in the lists above: as it is, and with up to three of its names made `*`."""
     spoken = [step for step in path if isinstance(step, str)]
-    yield "/".join(spoken)
-    for place in range(1, len(spoken)):
-        yield "/".join([*spoken[:place], "*", *spoken[place + 1 :]])
-    for first in range(1, len(spoken)):
-        for second in range(first + 1, len(spoken)):
-            yield "/".join("*" if place in (first, second) else step for place, step in enumerate(spoken))
+    for stars in range(4):
+        for places in combinations(range(1, len(spoken)), stars):
+            yield "/".join("*" if place in places else step for place, step in enumerate(spoken))
 
 
 def excepted(path: Keys, names: tuple[str, ...]) -> bool:

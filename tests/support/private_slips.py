@@ -8,6 +8,7 @@ from tempfile import TemporaryDirectory
 
 from tests.support.department import tiny_class
 from trivet.model.problem import Problem
+from trivet.reading.absences import absences_of
 from trivet.reading.private import check_local
 from trivet.reading.roster import roster_of
 
@@ -22,6 +23,7 @@ LISTS = (
     "seat\n1\n",
     "seat\n6\n",
 )
+ABSENCES = ("date,seat\n2026-11-30,1\nlast Tuesday,2\n2026-11-30,40\n", "who\n1\n")
 LOCAL = ("folder:\n", "folder: nowhere\n", "folder: units\n")
 
 
@@ -29,6 +31,8 @@ def private_problems() -> Iterator[Problem]:
     """Yield what is wrong in lists of a class of six, whose seat 6 has left, and in files that name a private folder."""
     for text in LISTS:
         yield from roster_of(text, FILE, tiny_class(size=6, gone=(6,)))[1]
+    for text in ABSENCES:
+        yield from absences_of(text, "private/absences-p1.csv", tiny_class(size=6))[1]
     with TemporaryDirectory() as folder:
         (Path(folder) / "units").mkdir()
         for text in LOCAL:

@@ -54,6 +54,7 @@ def _columns(texts: Iterable[str], columns: int, wide: int, line_mm: float, fram
     found = [ceil(len(text) / wide) for text in texts]
     return ceil(sum(found) / columns) * line_mm + frame_mm if found else 0.0
 
+
 def setting(length_mm: int) -> str:
     """Return the classes under which a card of that estimated length fits one sheet: none, `tight`, or `tight packed`."""
     longest = length_mm + SHORT_BY_MM

@@ -85,3 +85,12 @@ def test_leveled_and_undrawn_are_the_same_bytes(way: str) -> None:
     """The sheet of a leveled unit is the one of a unit that is not drawn, to the byte."""
     leveled = replace(tiny_lock(tiny_class()), leveled=True)
     assert sheet(department(way=way, locks=(leveled,))) == sheet(department(way=way))
+
+
+def test_the_sheet_has_the_units_own_safety_notes_and_the_task_instead() -> None:
+    """What the author wrote about safety, and what a student does who may not take part, stand on the sheet with or without hazards."""
+    for hazards in (("glass",), ()):
+        changes = {"hazards": hazards, "safety_notes": ("Keep the tray dry.",), "instead": "Keep the time."}
+        kit = sheet(department(tiny_unit(hands_on=changes))).partition('id="bring"')[2]
+        assert "Keep the tray dry." in kit
+        assert "Keep the time." in kit

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 def department_of(context: click.Context, unit: str = "") -> Department:
     """Return the department; exits with 1 and the report where the school, or the unit asked for (if any), can't be read."""
+    from trivet.planning.timed_runs import settled
     from trivet.reading import report
     from trivet.reading.department import read_department
 
@@ -29,7 +30,7 @@ def department_of(context: click.Context, unit: str = "") -> Department:
     if read.department is None or (blocking and unit not in read.department.units):
         click.echo(report.text(blocking, read.sources), nl=False, err=True)
         context.exit(1)
-    return read.department
+    return settled(read.department)
 
 
 def run_asked(department: Department, unit: str, class_id: str) -> Run:

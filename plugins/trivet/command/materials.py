@@ -60,6 +60,7 @@ def materials(context: click.Context, day: date | None, json: bool) -> None:
 
 def _department(context: click.Context) -> Department:
     """Return the department; exits with 1 and the report where the school or a unit that is run can't be read."""
+    from trivet.planning.timed_runs import settled
     from trivet.reading import report
     from trivet.reading.department import read_department
 
@@ -72,7 +73,7 @@ def _department(context: click.Context) -> Department:
     missing = [run.unit for run in read.department.school.runs if run.unit not in read.department.units]
     if missing:
         stop(context, [f"{say_list(sorted(set(missing)))} can't be read, so the totals would be wrong; trivet check says what to write"])
-    return read.department
+    return settled(read.department)
 
 
 def _overview(found: DepartmentMaterials, department: Department) -> Iterator[str]:

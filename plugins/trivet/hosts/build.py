@@ -14,6 +14,7 @@ from trivet.model.plan import Plans
 from trivet.model.problem import Problem, Severity, in_order
 from trivet.pages.site import BuildInfo, make_site
 from trivet.planning.department import plan_department
+from trivet.planning.timed_runs import settled
 from trivet.reading.department import read_department
 
 
@@ -38,6 +39,7 @@ def build_site(root: Path, only: str = "") -> Built:
     """
     read = read_department(root, only)
     department = with_its_classes(read.department, only) if read.department and only else read.department
+    department = settled(department) if department else None
     plans = plan_department(department) if department else Plans((), (), ())
     problems = [*read.problems, *plans.problems]
     if only:

@@ -231,16 +231,27 @@ class HalfDone:
     minutes: int
 
 
+UNSETTLED = date.max
+"""Where a run's start is still to be worked out."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
     """A class runs a unit from a date on. `way` is `rotate` or `whole_class`.
 
+    `begins` says how the start is given: on the `date` that stands in `starts`, `after` another unit of the class and a gap, or as
+    late as it still ends `by` a date. For the latter two `starts` is UNSETTLED until planning has worked it out.
+    `by` is a deadline wherever it stands.
     `lost`, `done` and `half` record what came otherwise than planned; what lies before a recorded date went as planned.
     """
 
     class_id: str
     unit: str
     starts: date
+    begins: str = "date"
+    after: str = ""
+    gap_days: int = 0
+    by: date | None = None
     way: str = "rotate"
     second_adult: Kind | None = None
     lost: tuple[date, ...] = ()

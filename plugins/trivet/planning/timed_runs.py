@@ -1,105 +1,21 @@
-"""Every run of a department on its dates: which meetings, how many rounds, how long a station."""
+"""Every run of a department on its dates, class by class: also those that begin after another unit, or end by a date."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from heapq import heapify, heappop, heappush
 from types import MappingProxyType
 
 from trivet.model.department import Department
-from trivet.model.lock import Lock
-from trivet.model.plan import Day, PreCheck
-from trivet.model.school import Run, SchoolClass
-from trivet.model.unit import Unit
+from trivet.model.school import UNSETTLED, Run
 from trivet.planning import untimed
-from trivet.planning.catch_up import Missed
-from trivet.planning.costs import Costs, costs
-from trivet.planning.dates import Meeting, meetings, meetings_of_run, school_days
-from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
-from trivet.planning.launch import Launch, launch
-from trivet.planning.minutes import Needed, RoundRange, needed, round_range
-from trivet.planning.pre_check import pre_check
-from trivet.planning.replay import Held, NotSo, Terms, lay
-from trivet.planning.timetable import NoTimetable, Timetable
-from trivet.planning.untimed import UntimedRun
+from trivet.planning.dates import meetings, school_days
+from trivet.planning.minutes import needed, round_range
+from trivet.planning.timed_run import WHOLE_CLASS, AnyRun, Asks, ClassSoFar, TimedRun, missed_of, time_run
 
-WHOLE_CLASS = "whole_class"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TimedRun:
-    """A run that fits its dates, with everything its times come from.
-
-    `meetings` are those from the run's first possible one to its last day, lost days left out; the timetable counts by them.
-    `held` are the rounds on their dates, those of the past as they were. `unfinished` says why what is left has no dates.
-    `number` counts the class's runs by date from 0; the first ones have `full_expectations`.
-    `follows` is the unit whose days made this run start later than written, "" for none.
-    """
-
-    run: Run
-    unit: Unit
-    school_class: SchoolClass
-    lock: Lock | None
-    number: int
-    full_expectations: bool
-    headcount: Headcount
-    needed: Needed
-    allowed: RoundRange
-    launch: Launch
-    costs: Costs
-    meetings: tuple[Meeting, ...]
-    timetable: Timetable
-    days: tuple[Day, ...]
-    held: tuple[Held, ...]
-    pre_check: PreCheck | None
-    follows: str = ""
-    unfinished: UntimedRun | None = None
-
-    @property
-    def whole_class(self) -> bool:
-        """Whether all groups are at the same station in a round."""
-        return self.run.way == WHOLE_CLASS
-
-    @property
-    def round_dates(self) -> tuple[date, ...]:
-        """The date of each round, and of each part of one that was stopped."""
-        return tuple(each.date for each in self.held)
-
-    @property
-    def missed(self) -> Missed:
-        """The groups that missed a round, by its number."""
-        return missed_of(self.run)
-
-
-AnyRun = TimedRun | UntimedRun
-
-
-@dataclass(frozen=True, slots=True)
-class _Asks:
-    """What a unit asks for, whoever runs it."""
-
-    unit: Unit
-    needed: Needed
-    allowed: RoundRange | None
-
-
-@dataclass(frozen=True, slots=True)
-class _Class:
-    """A class with its meetings, and what its earlier runs leave free."""
-
-    school_class: SchoolClass
-    meetings: tuple[Meeting, ...]
-    planned: Mapping[date, Day]
-    last_unit: str = ""
-
-    def after(self, timed: TimedRun) -> _Class:
-        return _Class(self.school_class, self.meetings, {**self.planned, **{day.date: day for day in timed.days}}, timed.unit.slug)
-
-
-def missed_of(run: Run) -> Missed:
-    """Return the letters of the groups that missed a round, by its number."""
-    return {number: each.without for each in run.done if each.without for number in each.rounds}
+__all__ = ["WHOLE_CLASS", "AnyRun", "TimedRun", "missed_of", "settled", "time_runs"]
 
 
 def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyType({})) -> tuple[AnyRun, ...]:
@@ -110,73 +26,111 @@ def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyTy
     """
     days = school_days(department.school.calendar)
     defaults = department.school.settings.defaults
-    asks = {slug: _Asks(unit, needed(unit, defaults), round_range(unit, defaults)) for slug, unit in department.units.items()}
+    asks = {slug: Asks(unit, needed(unit, defaults), round_range(unit, defaults)) for slug, unit in department.units.items()}
     found: dict[int, AnyRun] = {}
     runs = department.school.runs
     for class_id in dict.fromkeys(run.class_id for run in runs):
-        own = sorted((run.starts, place) for place, run in enumerate(runs) if run.class_id == class_id)
+        own = {place: run for place, run in enumerate(runs) if run.class_id == class_id}
         school_class = department.school.classes.get(class_id)
         if school_class is None:
-            found |= {place: untimed.no_class(runs[place]) for _, place in own}
+            found |= {place: untimed.no_class(run) for place, run in own.items()}
             continue
-        so_far = _Class(school_class, meetings(days, department.school.bells, school_class), {})
-        for number, (_, place) in enumerate(own):
-            timed = _time_run(department, runs[place], asks.get(runs[place].unit), so_far, number, rounds=rounds.get(place))
-            found[place] = timed
-            if isinstance(timed, TimedRun):
-                so_far = so_far.after(timed)
+        nothing_yet = ClassSoFar(school_class, meetings(days, department.school.bells, school_class), {})
+        found |= _ClassRuns(department, own, asks, nothing_yet, rounds).timed()
     return tuple(found[place] for place in range(len(runs)))
 
 
-def _time_run(department: Department, run: Run, asks: _Asks | None, so_far: _Class, number: int, *, rounds: int | None = None) -> AnyRun:
-    if asks is None:
-        return untimed.no_unit(run)
-    if asks.allowed is None:
-        return untimed.too_long(run, asks.needed)
-    unit, allowed, defaults = asks.unit, asks.allowed, department.school.settings.defaults
-    lock = department.locks.get((run.class_id, run.unit))
-    if lock is not None and lock.leveled:
-        lock = None  # a leveled unit looks like one not drawn yet, whoever put its lock here
-    seats = seats_on(so_far.school_class, run.starts)
-    headcount = by_groups(lock.groups) if lock else by_size(len(seats), defaults.team_size)
-    opening = launch(unit, defaults, headcount, whole_class=run.way == WHOLE_CLASS)
-    full = number < defaults.runs_with_full_expectations
-    spent = costs(defaults, headcount, opening.half_minutes, full_expectations=full, at_home=unit.write_up.at_home)
-    ended = max(so_far.planned, default=None)
-    begins = run.starts if ended is None else max(run.starts, ended + timedelta(days=1))
-    usable = meetings_of_run(so_far.meetings, begins, ())
-    if all(meeting.date in run.lost for meeting in usable):
-        return untimed.never_meets(run, begins)
-    laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))
-    if isinstance(laid, NotSo):
-        return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
-    missing = laid if isinstance(laid, NoTimetable) else laid.missing
-    unfinished = None
-    if missing is not None:
-        unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
-    if isinstance(laid, NoTimetable):
-        return unfinished or untimed.never_meets(run, begins)
-    first_round = next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
-    taken = None
-    if unit.pre_check and first_round is not None:
-        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check)
-    return TimedRun(
-        run=run,
-        unit=unit,
-        school_class=so_far.school_class,
-        lock=lock,
-        number=number,
-        full_expectations=full,
-        headcount=headcount,
-        needed=asks.needed,
-        allowed=allowed,
-        launch=opening,
-        costs=spent,
-        meetings=laid.meetings,
-        timetable=laid.timetable,
-        days=laid.days,
-        held=laid.held,
-        pre_check=taken,
-        follows=so_far.last_unit if begins > run.starts else "",
-        unfinished=unfinished,
-    )
+def settled(department: Department) -> Department:
+    """Return the department with the start of each run that begins after another unit, or ends by a date, worked out.
+
+    Where nothing settles one, it stays as it is.
+    """
+    if all(run.begins == "date" for run in department.school.runs):
+        return department
+    starts = [each.run.starts if isinstance(each, TimedRun) else UNSETTLED for each in time_runs(department)]
+    runs = tuple(run if run.begins == "date" else replace(run, starts=day) for run, day in zip(department.school.runs, starts, strict=True))
+    return replace(department, school=replace(department.school, runs=runs))
+
+
+@dataclass(frozen=True, slots=True)
+class _ClassRuns:
+    """The runs of one class, by their place in runs.yml."""
+
+    department: Department
+    own: Mapping[int, Run]
+    asks: Mapping[str, Asks]
+    nothing_yet: ClassSoFar
+    rounds: Mapping[int, int]
+
+    def timed(self) -> dict[int, AnyRun]:
+        """Time all of them: first those that end by a date get their start, the latest deadline first, each around those before it."""
+        starts: dict[int, date] = {}
+        failed: dict[int, AnyRun] = {}
+        open_runs = [(run.by or UNSETTLED, place) for place, run in self.own.items() if run.begins == "by"]
+        for by, place in sorted(open_runs, reverse=True):
+            start = self._latest(place, by, starts)
+            if start is None:
+                failed[place] = untimed.no_room_before(self.own[place], by)
+            else:
+                starts[place] = start
+        found = self._in_order(starts)
+        waiting = {place: run for place, run in self.own.items() if place not in found and place not in failed}
+        return {**found, **failed, **{place: untimed.waits(run, self.own.values()) for place, run in waiting.items()}}
+
+    def _in_order(self, starts: Mapping[int, date]) -> dict[int, AnyRun]:
+        """Time the runs by date; one that begins after another unit takes its turn once that one has its days.
+
+        It then begins later than all that was timed so far, so that turns stay in the order of dates.
+        """
+        ready = [(run.starts, place) for place, run in self.own.items() if run.begins == "date"]
+        ready += [(day, place) for place, day in starts.items()]
+        heapify(ready)
+        found: dict[int, AnyRun] = {}
+        so_far = self.nothing_yet
+        while ready:
+            day, place = heappop(ready)
+            run = replace(self.own[place], starts=day)
+            timed = time_run(self.department, run, self.asks.get(run.unit), so_far, len(found), rounds=self.rounds.get(place))
+            found[place] = timed
+            if isinstance(timed, TimedRun):
+                so_far = so_far.after(timed)
+                for then, other in self.own.items():
+                    if other.begins == "after" and other.after == run.unit:
+                        heappush(ready, (self._after(timed, other.gap_days), then))
+        return found
+
+    def _after(self, timed: TimedRun, gap_days: int) -> date:
+        """The first meeting after a unit's last day and the gap, or that date itself where the class does not meet again."""
+        earliest = timed.days[-1].date + timedelta(days=1 + gap_days)
+        return next((meeting.date for meeting in self.nothing_yet.meetings if meeting.date >= earliest), earliest)
+
+    def _latest(self, place: int, by: date, starts: Mapping[int, date]) -> date | None:
+        """The latest meeting from which the unit ends by a date without moving another one, None where there is none."""
+        alone = _ClassRuns(self.department, {place: self.own[place]}, self.asks, self.nothing_yet, self.rounds)
+        late = {each for each, timed in self._in_order(starts).items() if _moved(timed)}
+        for meeting in reversed(self.nothing_yet.meetings):
+            start = {place: meeting.date}
+            if meeting.date > by or not _ends_by(alone._in_order(start)[place], meeting.date, by):
+                continue
+            found = self._in_order({**starts, **start})
+            if _ends_by(found[place], meeting.date, by) and {each for each, timed in found.items() if _moved(timed)} <= late:
+                return meeting.date
+        return None
+
+
+def _moved(timed: AnyRun) -> bool:
+    """Whether a run has no dates, or begins later than written."""
+    return not isinstance(timed, TimedRun) or bool(timed.follows)
+
+
+def _ends_by(timed: AnyRun, start: date, by: date) -> bool:
+    return isinstance(timed, TimedRun) and timed.unfinished is None and timed.days[0].date == start and timed.days[-1].date <= by
+
+
+def ends_by_start(department: Department, timed: TimedRun, by: date) -> date | None:
+    """Return the latest start from which a run would end by a date, all others of its class as they are; None where there is none."""
+    own: Sequence[Run] = [run for run in department.school.runs if run.class_id == timed.run.class_id]
+    tried = replace(timed.run, begins="by", by=by, starts=UNSETTLED)
+    runs = tuple(tried if run.unit == timed.run.unit else run for run in own)
+    found: Iterable[AnyRun] = time_runs(replace(department, school=replace(department.school, runs=runs)))
+    return next((each.run.starts for each in found if isinstance(each, TimedRun) and each.run.unit == timed.run.unit), None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -17,7 +18,8 @@ from trivet.planning.timetable import NoTimetable
 class UntimedRun:
     """A run without dates.
 
-    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-too-much.
+    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-too-much,
+    no-room-before, waits-for-unit.
     """
 
     run: Run
@@ -40,6 +42,23 @@ def no_unit(run: Run) -> UntimedRun:
     """The unit is not there, or has errors."""
     reason = f"there is no unit {run.unit} without errors"
     return UntimedRun(run=run, code="no-unit", reason=reason, remedy="mend the unit, or write another one")
+
+
+def no_room_before(run: Run, by: date) -> UntimedRun:
+    """There is no stretch of meetings in which the unit ends by its date and moves no other one."""
+    return UntimedRun(
+        run=run,
+        code="no-room-before",
+        reason=f"there is no room for the unit in class {run.class_id} that ends by {by} and moves no other unit",
+        remedy="write a later date, or move the units before it",
+    )
+
+
+def waits(run: Run, others: Iterable[Run]) -> UntimedRun:
+    """The unit after which this one begins has no days."""
+    known = any(other.unit == run.after for other in others)
+    reason = f"{run.after} has no days in class {run.class_id}" if known else f"class {run.class_id} does not run {run.after}"
+    return UntimedRun(run=run, code="waits-for-unit", reason=reason, remedy=f"mend {run.after} first, or write `starts:` with a date")
 
 
 def too_long(run: Run, needed: Needed) -> UntimedRun:

@@ -59,11 +59,28 @@ def test_what_is_none(text: str, remedy: str) -> None:
     assert isinstance(read, Unreadable) and read.remedy == remedy
 
 
+@pytest.mark.parametrize(("text", "days"), [("2 weeks", 14), ("1 week", 7), ("10 days", 10), ("0 days", 0), ("1  day", 1)])
+def test_gap(text: str, days: int) -> None:
+    """A gap is read in days or weeks."""
+    assert forms.gap(text) == days
+
+
+@pytest.mark.parametrize(
+    ("text", "corrected"),
+    [("two weeks", "2 weeks"), ("a week", "1 week"), ("3 d", "3 days"), ("14", "14 weeks"), ("", "2 weeks"), ("2 weeks or so", "2 weeks")],
+)
+def test_gap_that_is_none(text: str, corrected: str) -> None:
+    """What can't be read is answered with the nearest gap; one longer than a school year is refused."""
+    read = forms.gap(text)
+    assert isinstance(read, Unreadable) and read.corrected == corrected
+    assert isinstance(forms.gap("60 weeks"), Unreadable)
+
+
 @given(st.text(max_size=60))
 def test_any_text(text: str) -> None:
     """No text raises anything, and nothing but text of these forms is read."""
-    for read in (forms.done(text), forms.half_done(text)):
-        assert isinstance(read, Done | HalfDone | Unreadable)
+    for read in (forms.done(text), forms.half_done(text), forms.gap(text)):
+        assert isinstance(read, Done | HalfDone | int | Unreadable)
 
 
 PIECES = st.sampled_from(["2026-11-30", ", ", "round 1", "rounds 1 and 2", " and write-up", "write-up", "without B", "20 min", " ", "half"])

@@ -20,6 +20,7 @@ PATTERNS = {
     "times": forms.CLOCK_RANGE_PATTERN,
     "numbers": forms.NUMBERS_PATTERN,
     "late": forms.LATE_PATTERN,
+    "gap": forms.GAP_PATTERN,
     "done": forms.DONE_PATTERN,
     "half": forms.HALF_PATTERN,
     "amount": forms.AMOUNT_PATTERN,

@@ -23,6 +23,8 @@ CODES = {
     "no-day-fits": "No meeting of the class is long enough for a first round.",
     "year-ends": "The rounds and the write-up do not all fit before the school year ends.",
     "class-never-meets": "The class has no meeting from the run's date on.",
+    "no-room-before": "A unit that is to end by a date finds no room before it.",
+    "waits-for-unit": "The unit after which a run begins has no days.",
     "done-out-of-order": "A round is recorded as done before the one before it.",
     "done-too-much": "More is recorded for a date than its period holds.",
     "runs-overlap": "A run begins before the class's run before it has ended.",

@@ -15,7 +15,7 @@ from trivet.planning.say import say_date, say_list
 from trivet.planning.timed_runs import AnyRun, TimedRun
 from trivet.planning.untimed import UntimedRun
 
-OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order", "done-too-much")
+OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order", "done-too-much", "no-room-before", "waits-for-unit")
 """Reasons for having no dates that are told here; the others are told where the class or the unit stands."""
 
 

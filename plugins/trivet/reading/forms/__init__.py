@@ -23,7 +23,7 @@ from trivet.reading.forms.dates import (
 from trivet.reading.forms.materials import MATERIAL_PATTERN, material, write_material
 from trivet.reading.forms.measures import AMOUNT_PATTERN, AREA_PATTERN, PERCENT_PATTERN, UNITS, Amount, amount, area, percent
 from trivet.reading.forms.minutes import MINUTES_PATTERN, ROUND_PATTERN, SECONDS_PATTERN, minutes, round_bounds, seconds
-from trivet.reading.forms.records import DONE_PATTERN, HALF_PATTERN, done, half_done
+from trivet.reading.forms.records import DONE_PATTERN, GAP_PATTERN, HALF_PATTERN, done, gap, half_done
 from trivet.reading.forms.steps import STEP_PATTERN, step, write_step
 from trivet.reading.forms.unreadable import Unreadable
 
@@ -34,6 +34,7 @@ __all__ = [
     "DATE_PATTERN",
     "DATE_RANGE_PATTERN",
     "DONE_PATTERN",
+    "GAP_PATTERN",
     "GRADES_PATTERN",
     "HALF_PATTERN",
     "LATE_PATTERN",
@@ -54,6 +55,7 @@ __all__ = [
     "date_of",
     "date_range",
     "done",
+    "gap",
     "grades",
     "half_done",
     "late",

@@ -1,4 +1,7 @@
-"""What a class did: `2026-11-30, round 1`, `2026-12-01, rounds 2 and 3 and write-up, without B`, `2026-12-01, round 2, 11 min`."""
+"""What a class did, and how long it waits between units.
+
+`2026-11-30, round 1`; `2026-12-01, rounds 2 and 3 and write-up, without B`; `2026-12-01, round 2, 11 min`; `2 weeks`.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +10,7 @@ from itertools import pairwise
 
 from trivet.model.school import Done, HalfDone
 from trivet.reading.forms.dates import DATE, date_of
-from trivet.reading.forms.unreadable import Unreadable, instead, said
+from trivet.reading.forms.unreadable import LOOSE_NUMBER, Unreadable, as_number, instead, said
 
 _AND = r"\s*(?:,|and|,\s*and)\s*"
 _ROUNDS = rf"rounds?\s+([1-9](?:{_AND}[1-9])*)"
@@ -17,6 +20,9 @@ DONE_PATTERN = (
     rf"(?:\s*,?\s*without\s+({_GROUPS}))?(?:\s*,\s*([1-9][0-9]?)\s*min)?$"
 )
 HALF_PATTERN = rf"^({DATE})\s*,\s*round\s+([1-9])\s*,\s*([1-9][0-9]?)\s*min$"
+
+GAP_DAYS_MOST = 300
+GAP_PATTERN = r"^([0-9]{1,3})\s+(days?|weeks?)$"
 
 _DONE_EXAMPLE = "2026-11-30, round 1"
 _HALF_EXAMPLE = "2026-12-01, round 2, 11 min"
@@ -55,6 +61,22 @@ def half_done(value: object) -> HalfDone | Unreadable:
     if isinstance(day, Unreadable):
         return instead(day.what, text.replace(found[1], day.corrected))
     return HalfDone(day, int(found[2]), int(found[3]))
+
+
+def gap(value: object) -> int | Unreadable:
+    """Read the days between the last day of one unit and the first of the next: `2 weeks`, `10 days`."""
+    text = said(value)
+    found = re.fullmatch(GAP_PATTERN[1:-1], text)
+    if found is None:
+        loose = re.search(rf"({LOOSE_NUMBER})?\s*(d|w)?", text, re.IGNORECASE)
+        number = as_number(loose[1]) if loose and loose[1] else 2
+        unit = "day" if loose and (loose[2] or "").lower() == "d" else "week"
+        count = int(number)
+        return instead(f"this gap can't be read: {text}" if text else "the gap is missing", f"{count} {unit}{'' if count == 1 else 's'}")
+    days = int(found[1]) * (7 if found[2].startswith("week") else 1)
+    if days > GAP_DAYS_MOST:
+        return Unreadable(f"a gap of {days} days is longer than a school year", "write fewer weeks, or `starts:` with a date")
+    return days
 
 
 def _slip(text: str, what: str, example: str) -> Unreadable:

@@ -20,6 +20,7 @@ FORMS: dict[str, tuple[str, Callable[[object], Any]]] = {
     "times": ("times-unreadable", forms.clock_range),
     "numbers": ("numbers-unreadable", forms.numbers),
     "late": ("late-unreadable", forms.late),
+    "gap": ("gap-unreadable", forms.gap),
     "done": ("done-unreadable", forms.done),
     "half": ("half-unreadable", forms.half_done),
     "amount": ("amount-unreadable", forms.amount),

@@ -109,7 +109,7 @@ def _joined(sheet: Sheet, lock: Lock, school_class: SchoolClass, run: Run | None
     seated = {student for _, student in _seats(lock)}
     joins = {each.seat: each.first for each in school_class.late}
     # A late student is missing only from what begins after the student has come.
-    starts = run.starts if run else date.max
+    starts = date.max if run is None else run.starts if run.begins == "date" else lock.drawn_on
     missing = [school_class.number(seat) for seat in school_class.seats if joins.get(seat, date.min) <= starts]
     missing = [student for student in missing if student not in seated]
     if missing:
@@ -128,4 +128,4 @@ def _run(lock: Lock, school: School) -> Run | None:
 
 def _when(lock: Lock, school: School) -> tuple[date, date, str]:
     run = _run(lock, school)
-    return (run.starts if run else lock.drawn_on, lock.drawn_on, lock.unit)
+    return (run.starts if run and run.begins == "date" else lock.drawn_on, lock.drawn_on, lock.unit)

@@ -46,7 +46,7 @@ def _lines(sheet: Sheet, run: Run) -> Iterator[tuple[tuple[str | int, ...], Done
 def _date(sheet: Sheet, run: Run, path: tuple[str | int, ...], day: date, meets: tuple[date, ...]) -> Iterator[Problem]:
     if day in run.lost:
         yield sheet.error("lost-and-done", path, f"{day} stands under `lost` too", "leave it out there, or here")
-    elif day < run.starts:
+    elif run.begins == "date" and day < run.starts:
         yield sheet.error("done-before-start", path, f"{day} comes before this run starts on {run.starts}", "mend one of the two dates")
     elif meets and day not in meets:
         yield sheet.error("done-no-meeting", path, f"{run.class_id} does not meet on {day}", "write the date on which it was done")

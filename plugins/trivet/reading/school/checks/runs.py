@@ -22,11 +22,39 @@ def check_run_names(sheet: Sheet, runs: tuple[Run, ...], classes: Collection[str
             yield not_known(sheet, ("runs", run.index, "class"), "class", run.class_id, classes, home="school/classes.yml")
         if run.unit not in units:
             yield not_known(sheet, ("runs", run.index, "unit"), "unit", run.unit, units, home="units/")
+        yield from _after(sheet, run, runs)
         before = first.setdefault((run.class_id, run.unit), run)
         if before is not run:
             line = sheet.places.find("runs", before.index).line
             what = f"{run.class_id} already runs {run.unit} (line {line}), and a class runs a unit once a school year"
             yield sheet.error("runs-twice", ("runs", run.index, "unit"), what, "leave one of the two out")
+
+
+def _after(sheet: Sheet, run: Run, runs: tuple[Run, ...]) -> Iterator[Problem]:
+    """A run begins after a unit that its class runs, and never in a circle."""
+    if run.begins != "after":
+        return
+    own = {each.unit: each for each in runs if each.class_id == run.class_id}
+    path = ("runs", run.index, "after")
+    if run.after not in own:
+        others = [unit for unit in own if unit != run.unit]
+        yield not_known(sheet, path, "run", run.after, others, home=f"school/runs.yml as a unit of {run.class_id}")
+        return
+    chain = _chain(run, own)
+    if chain[-1] == run.unit:
+        yield sheet.error("after-circle", path, f"{' after '.join(chain)} is a circle", "write `starts:` with a date in one of them")
+
+
+def _chain(run: Run, own: Mapping[str, Run]) -> list[str]:
+    """The units one after the other up to one that begins otherwise, or that stood there already."""
+    chain = [run.unit]
+    at: Run | None = run
+    while at is not None and at.begins == "after":
+        chain.append(at.after)
+        if at.after in chain[:-1]:
+            break
+        at = own.get(at.after)
+    return chain
 
 
 def check_run_dates(
@@ -38,7 +66,9 @@ def check_run_dates(
     held = tuple(held_days(calendar))
     for run in runs:
         meets = meeting_days(held, bells, classes[run.class_id]) if run.class_id in classes else ()
-        yield from _start(sheet, run, meets, calendar)
+        if run.begins == "date":
+            yield from _start(sheet, run, meets, calendar)
+        yield from _deadline(sheet, run, calendar)
         yield from _lost(sheet, run, meets)
         yield from check_record(sheet, run, meets)
 
@@ -56,11 +86,23 @@ def _start(sheet: Sheet, run: Run, meets: tuple[date, ...], calendar: Calendar) 
         yield sheet.warning("starts-on-no-meeting", path, f"{why} on {run.starts}", remedy)
 
 
+def _deadline(sheet: Sheet, run: Run, calendar: Calendar) -> Iterator[Problem]:
+    path = ("runs", run.index, "by")
+    if run.by is None:
+        return
+    if not calendar.first <= run.by <= calendar.last:
+        side = "before" if run.by < calendar.first else "after"
+        what = f"{run.by} lies {side} the school year"
+        yield sheet.error("by-outside-year", path, what, f"write a day from {calendar.first} to {calendar.last}")
+    elif run.begins == "date" and run.by < run.starts:
+        yield sheet.error("by-before-start", path, f"{run.by} comes before this run starts on {run.starts}", "mend one of the two dates")
+
+
 def _lost(sheet: Sheet, run: Run, meets: tuple[date, ...]) -> Iterator[Problem]:
     written = {text: index for index, text in reversed(tuple(enumerate(sheet.data["runs"][run.index].get("lost", []))))}
     for day in run.lost:
         path = ("runs", run.index, "lost", written[day.isoformat()])
-        if day < run.starts:
+        if run.begins == "date" and day < run.starts:
             what = f"{day} comes before this run starts on {run.starts}"
             yield sheet.warning("lost-before-start", path, what, "leave it out, or mend the date")
         elif meets and day not in meets:
@@ -71,6 +113,14 @@ def sound_runs(runs: tuple[Run, ...], classes: Collection[str], units: Collectio
     """Return the runs of known classes and units that start within the year, the first where a class runs a unit twice."""
     first: dict[tuple[str, str], Run] = {}
     for run in runs:
-        if run.class_id in classes and run.unit in units and calendar.first <= run.starts <= calendar.last:
+        dated = run.begins != "date" or calendar.first <= run.starts <= calendar.last
+        if run.class_id in classes and run.unit in units and dated and (run.by is None or calendar.first <= run.by <= calendar.last):
             first.setdefault((run.class_id, run.unit), run)
-    return tuple(first.values())
+    return tuple(run for run in first.values() if run.begins != "after" or _settles(run, first))
+
+
+def _settles(run: Run, runs: Mapping[tuple[str, str], Run]) -> bool:
+    """Say whether what a run begins after begins some day itself."""
+    own = {unit: each for (class_id, unit), each in runs.items() if class_id == run.class_id}
+    chain = _chain(run, own)
+    return chain[-1] in own and chain.count(chain[-1]) == 1

@@ -1,0 +1,157 @@
+"""One run on its dates: which meetings, how many rounds, how long a station."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from trivet.model.department import Department
+from trivet.model.lock import Lock
+from trivet.model.plan import Day, PreCheck
+from trivet.model.school import Run, SchoolClass
+from trivet.model.unit import Unit
+from trivet.planning import untimed
+from trivet.planning.catch_up import Missed
+from trivet.planning.costs import Costs, costs
+from trivet.planning.dates import Meeting, meetings_of_run
+from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
+from trivet.planning.launch import Launch, launch
+from trivet.planning.minutes import Needed, RoundRange
+from trivet.planning.pre_check import pre_check
+from trivet.planning.replay import Held, NotSo, Terms, lay
+from trivet.planning.timetable import NoTimetable, Timetable
+from trivet.planning.untimed import UntimedRun
+
+WHOLE_CLASS = "whole_class"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimedRun:
+    """A run that fits its dates, with everything its times come from.
+
+    `meetings` are those from the run's first possible one to its last day, lost days left out; the timetable counts by them.
+    `held` are the rounds on their dates, those of the past as they were. `unfinished` says why what is left has no dates.
+    `number` counts the class's runs by date from 0; the first ones have `full_expectations`.
+    `follows` is the unit whose days made this run start later than written, "" for none.
+    """
+
+    run: Run
+    unit: Unit
+    school_class: SchoolClass
+    lock: Lock | None
+    number: int
+    full_expectations: bool
+    headcount: Headcount
+    needed: Needed
+    allowed: RoundRange
+    launch: Launch
+    costs: Costs
+    meetings: tuple[Meeting, ...]
+    timetable: Timetable
+    days: tuple[Day, ...]
+    held: tuple[Held, ...]
+    pre_check: PreCheck | None
+    follows: str = ""
+    unfinished: UntimedRun | None = None
+
+    @property
+    def whole_class(self) -> bool:
+        """Whether all groups are at the same station in a round."""
+        return self.run.way == WHOLE_CLASS
+
+    @property
+    def round_dates(self) -> tuple[date, ...]:
+        """The date of each round, and of each part of one that was stopped."""
+        return tuple(each.date for each in self.held)
+
+    @property
+    def missed(self) -> Missed:
+        """The groups that missed a round, by its number."""
+        return missed_of(self.run)
+
+
+AnyRun = TimedRun | UntimedRun
+
+
+@dataclass(frozen=True, slots=True)
+class Asks:
+    """What a unit asks for, whoever runs it."""
+
+    unit: Unit
+    needed: Needed
+    allowed: RoundRange | None
+
+
+@dataclass(frozen=True, slots=True)
+class ClassSoFar:
+    """A class with its meetings, and what its earlier runs leave free."""
+
+    school_class: SchoolClass
+    meetings: tuple[Meeting, ...]
+    planned: Mapping[date, Day]
+    last_unit: str = ""
+
+    def after(self, timed: TimedRun) -> ClassSoFar:
+        """Return the class with one more run behind it."""
+        return ClassSoFar(self.school_class, self.meetings, {**self.planned, **{day.date: day for day in timed.days}}, timed.unit.slug)
+
+
+def missed_of(run: Run) -> Missed:
+    """Return the letters of the groups that missed a round, by its number."""
+    return {number: each.without for each in run.done if each.without for number in each.rounds}
+
+
+def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassSoFar, number: int, *, rounds: int | None = None) -> AnyRun:
+    """Put one run on its dates, after what its class has behind it; `number` counts the class's runs before it."""
+    if asks is None:
+        return untimed.no_unit(run)
+    if asks.allowed is None:
+        return untimed.too_long(run, asks.needed)
+    unit, allowed, defaults = asks.unit, asks.allowed, department.school.settings.defaults
+    lock = department.locks.get((run.class_id, run.unit))
+    if lock is not None and lock.leveled:
+        lock = None  # a leveled unit looks like one not drawn yet, whoever put its lock here
+    seats = seats_on(so_far.school_class, run.starts)
+    headcount = by_groups(lock.groups) if lock else by_size(len(seats), defaults.team_size)
+    opening = launch(unit, defaults, headcount, whole_class=run.way == WHOLE_CLASS)
+    full = number < defaults.runs_with_full_expectations
+    spent = costs(defaults, headcount, opening.half_minutes, full_expectations=full, at_home=unit.write_up.at_home)
+    ended = max(so_far.planned, default=None)
+    begins = run.starts if ended is None else max(run.starts, ended + timedelta(days=1))
+    usable = meetings_of_run(so_far.meetings, begins, ())
+    if all(meeting.date in run.lost for meeting in usable):
+        return untimed.never_meets(run, begins)
+    laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))
+    if isinstance(laid, NotSo):
+        return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
+    missing = laid if isinstance(laid, NoTimetable) else laid.missing
+    unfinished = None
+    if missing is not None:
+        unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
+    if isinstance(laid, NoTimetable):
+        return unfinished or untimed.never_meets(run, begins)
+    first_round = next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
+    taken = None
+    if unit.pre_check and first_round is not None:
+        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check)
+    return TimedRun(
+        run=run,
+        unit=unit,
+        school_class=so_far.school_class,
+        lock=lock,
+        number=number,
+        full_expectations=full,
+        headcount=headcount,
+        needed=asks.needed,
+        allowed=allowed,
+        launch=opening,
+        costs=spent,
+        meetings=laid.meetings,
+        timetable=laid.timetable,
+        days=laid.days,
+        held=laid.held,
+        pre_check=taken,
+        follows=so_far.last_unit if begins > run.starts else "",
+        unfinished=unfinished,
+    )

@@ -14,7 +14,7 @@ from trivet.pages.scale import scale_css
 SHEETS = ("tokens", "base", "parts", "bars", "frame", "unit", "units", "student", "lesson", "home", "prep", "year", "problem", "print")
 """In the order in which later rules may refine earlier ones; print comes last."""
 
-SCRIPTS = ("home.js", "lesson.js", "prep.js", "preview.js", "year.js")
+SCRIPTS = ("home.js", "late.js", "lesson.js", "prep.js", "preview.js", "year.js")
 
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _AROUND = re.compile(r"\s*([{};,])\s*")

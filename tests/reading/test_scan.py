@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from trivet.model.problem import Problem
@@ -256,6 +256,8 @@ SPECIAL = st.text(st.sampled_from("ab #:'\"-*&>|[]{}@`%!?,\\(2 min)"), min_size=
 
 
 @settings(max_examples=400, deadline=None)
+@example("{?}")
+@example("[?]")
 @given(SPECIAL)
 def test_an_answered_line_is_not_answered_twice(text: str) -> None:
     """Where the scan answered a text, the loader has nothing more to say, and the lines around it are read."""

@@ -155,6 +155,8 @@ class Builder:
             pass
         elif plain and name == "<<":
             self._problem("merge-key", place, "<< copies another part of the file", "write the lines out that it stands for")
+        elif name == "" and frame.brackets and not self._empty_brackets:
+            pass  # the brackets are answered as a whole
         elif name == "":
             self._problem("key-missing", place, "there is no key before the colon", "write a key before it, or delete this line")
         elif invisible:

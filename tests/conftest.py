@@ -13,7 +13,13 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
+
+settings.register_profile("same", derandomize=True, database=None, deadline=None)
+settings.register_profile("explore", deadline=None, max_examples=2000)
+settings.load_profile("explore" if os.environ.get("TRIVET_EXPLORE") else "same")
+"""A change is judged on the same examples every time; TRIVET_EXPLORE=1 looks for new ones."""
 
 ROOT = Path(__file__).resolve().parent.parent
 BROWSER_FLAGS = [

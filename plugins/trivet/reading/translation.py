@@ -11,6 +11,7 @@ from trivet.model.unit import StationText, Translation
 from trivet.reading.checks import tables
 from trivet.reading.checks import translation as checks
 from trivet.reading.draft import Draft
+from trivet.reading.drafting import read_draft
 from trivet.reading.form_problems import form_problem
 from trivet.reading.spoken import STATIONS, TRANSLATED_LISTS, TRANSLATED_STATION
 from trivet.reading.validate import validate
@@ -18,8 +19,6 @@ from trivet.reading.validate import validate
 
 def read_translations(folder: Path, where: str, unit: Draft, sources: dict[str, str]) -> tuple[tuple[Translation, ...], list[Problem]]:
     """Return the translations that can be used, in order of language, and what is wrong with any of them."""
-    from trivet.reading.unit import read_draft  # noqa: PLC0415 - the two files need each other
-
     found, problems = [], []
     for name in unit.files:
         language = checks.language_of(name)

@@ -7,8 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
-from trivet.model.places import Places
-from trivet.model.problem import Place, Problem, Severity, in_order
+from trivet.model.problem import Problem, Severity, in_order
 from trivet.model.station import Reading
 from trivet.model.unit import Unit
 from trivet.reading import versions
@@ -30,14 +29,12 @@ from trivet.reading.checks import (
 )
 from trivet.reading.checks.targets import Surroundings
 from trivet.reading.draft import Draft
+from trivet.reading.drafting import read_draft
 from trivet.reading.form_problems import form_problem
-from trivet.reading.front import read_front
 from trivet.reading.level import count_words
 from trivet.reading.source import read_source
 from trivet.reading.translation import read_translations
 from trivet.reading.validate import validate
-
-NO_KEYS = "write title:, question:, grades:, stations: and write-up: there, or copy a unit that trivet new unit NAME writes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,23 +77,6 @@ def read_unit(folder: Path, slug: str, root: Path, simulations: Collection[str],
         problems += closed_questions.check(unit)
         problems += student_cards.check(unit)
     return ReadUnit(slug, None if _stops(problems) else unit, in_order(problems), sources)
-
-
-def read_draft(path: Path, file: str) -> tuple[Draft, list[Problem], dict[str, str]]:
-    """Read a file with front matter as far as it can be read; `data` is {} where nothing is to be said about its keys."""
-    source = read_source(path, file)
-    if not source.readable:
-        return Draft("", file, {}, Places(file), ()), list(source.problems), {}
-    front = read_front(source.text, file)
-    problems = [*source.problems, *front.problems]
-    data = front.value if isinstance(front.value, dict) else {}
-    if front.readable and not data and not problems:
-        problems.append(Problem("no-keys", Severity.ERROR, Place(file), "nothing is written between the two lines ---", NO_KEYS))
-    # Line 1 stands for the whole file.
-    answered = frozenset(problem.place.line for problem in problems) - {1}
-    lines = tuple(source.text.split("\n"))
-    draft = Draft("", file, data, front.places, lines, front.body, front.body_line, answered=answered)
-    return draft, problems, {file: source.text}
 
 
 def _prose(folder: Path, where: str, draft: Draft, sources: dict[str, str]) -> Iterator[Problem]:

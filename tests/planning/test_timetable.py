@@ -1,8 +1,7 @@
-"""The timetable against full enumeration, worked values and its own promises."""
+"""The timetable against worked values and its own promises; full enumeration stands in `test_every_timetable`."""
 
 from __future__ import annotations
 
-import random
 from dataclasses import replace
 from fractions import Fraction
 
@@ -10,7 +9,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.planning.enumerate_timetables import Lesson, all_timetables, best
 from trivet.model.school import Defaults
 from trivet.planning.costs import Costs, DayParts, costs, overhead, shortest_period
 from trivet.planning.day import deal
@@ -22,17 +20,6 @@ from trivet.planning.timetable import NoTimetable, Timetable, timetable
 def nine_teams(*, full: bool = False, at_home: bool = False, defaults: Defaults | None = None, students: int = 36) -> Costs:
     """36 students in nine teams, a card of 1.5 min reading: a launch of 6.5 min."""
     return costs(defaults or Defaults(), by_size(students, 4), 13, full_expectations=full, at_home=at_home)
-
-
-def as_lesson(made: Costs) -> Lesson:
-    names = (
-        "settle_in", "expectations", "places", "launch", "clean_up", "move", "evidence",
-        "reflection", "reflection_most", "pack_up", "pack_up_most",
-    )  # fmt: skip
-    minutes = {name: getattr(made, name) / 2 for name in names}
-    if made.write_up is None or made.write_up_with_evidence is None:
-        return Lesson(**minutes, at_home=True)
-    return Lesson(**minutes, write_up=made.write_up / 2, write_up_with_evidence=made.write_up_with_evidence / 2)
 
 
 def left_for_stations(period: int, parts: DayParts, made: Costs) -> Fraction:
@@ -68,54 +55,6 @@ def test_the_four_days_of_the_example() -> None:
     assert plan == Timetable(23, (1, 1, 1, 0), 24, True)
     assert deal(52, DayParts(1, first=True), 23, made).surplus == 0
     assert deal(52, DayParts(0, write_up=24), 23, made).surplus == 46
-
-
-def small_case(chance: random.Random) -> tuple[list[int], Costs, RoundRange, int]:
-    defaults = replace(
-        Defaults(),
-        evidence=chance.choice((2, 2, 1.5, 4)),
-        write_up=chance.choice((20, 15.5)),
-        write_up_with_evidence=chance.choice((12, 9.5)),
-        settle_in=chance.choice((4, 3.5)),
-        move=chance.choice((2, 2.5)),
-    )
-    made = costs(
-        defaults,
-        by_size(chance.randint(1, 60), 4),
-        chance.randint(6, 18),
-        full_expectations=chance.random() < 0.4,
-        at_home=chance.random() < 0.15,
-    )
-    low = chance.randint(15, 28)
-    lengths = chance.choice(((38, 45, 52), (45, 52, 60, 90), (30, 52, 80), (40, 41, 42, 43, 44), tuple(range(30, 101))))
-    periods = [chance.choice(lengths) for _ in range(chance.randint(1, 5))]
-    return periods, made, RoundRange(low, low + chance.randint(0, 4)), chance.choice((1, 2, 2, 3))
-
-
-@pytest.mark.parametrize("block", range(12))
-def test_against_full_enumeration(block: int) -> None:
-    """On 720 small cases the dynamic program finds what trying every timetable finds, or that there is none."""
-    chance = random.Random(20261130 + block)
-    planned = 0
-    for _ in range(60):
-        periods, made, allowed, rounds_a_day = small_case(chance)
-        expected = best(all_timetables(periods, as_lesson(made), allowed.low, allowed.target, rounds_a_day))
-        plan = timetable(periods, allowed, made, rounds_a_day)
-        if expected is None:
-            assert isinstance(plan, NoTimetable), (periods, made, allowed)
-            continue
-        planned += 1
-        assert isinstance(plan, Timetable), (periods, made, allowed)
-        lines = [i for i, n in enumerate(plan.rounds) if n and deal(periods[i], parts_of(plan, i), plan.station_minutes, made).evidence]
-        assert (plan.station_minutes, plan.rounds, plan.write_up / 2) == (expected.minutes, expected.rounds, expected.write_up)
-        assert frozenset(lines) == expected.evidence_on
-    assert planned > 10
-
-
-def parts_of(plan: Timetable, meeting: int) -> DayParts:
-    parts = plan.day(meeting)
-    assert parts is not None
-    return parts
 
 
 def test_short_days_are_passed_over() -> None:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date, time
 from decimal import Decimal
+from fractions import Fraction
 
 from trivet.model.station import Material
 from trivet.pages.words import Words
+from trivet.planning.measures import as_decimal, briefly
 
 
 def minutes(value: float) -> str:
@@ -55,6 +57,12 @@ def number(value: Decimal) -> str:
 def amount(value: Decimal, unit: str) -> str:
     """Return a quantity with its unit of measure, where it has one: 60 mL, 12."""
     return f"{number(value)} {unit}".rstrip()
+
+
+def measured(value: Decimal, unit: str) -> str:
+    """Return a total with its unit of measure, in a larger unit where that is brief: 594 mL, 40 L, 12."""
+    said, brief = briefly(Fraction(value), unit)
+    return amount(as_decimal(said), brief)
 
 
 def material(line: Material, words: Words) -> str:

@@ -15,15 +15,16 @@ from trivet.pages import spoken
     [
         ("594", "mL", "594 mL"),
         ("40000", "mL", "40 L"),
-        ("2250", "mL", "2.25 L"),
-        ("1188", "mL", "1,188 mL"),
-        ("1200", "", "1,200"),
+        ("12250", "mL", "12.25 L"),
+        ("1000", "mL", "1,000 mL"),
+        ("11883", "mL", "11,883 mL"),
+        ("12000", "", "12,000"),
         ("0.5", "g", "0.5 g"),
     ],
 )
-def test_a_total_is_said_in_the_unit_that_is_brief(value: str, unit: str, said: str) -> None:
-    """A thousand or more is said in the larger unit where that is brief, and a plain count never changes."""
-    assert spoken.measured(Decimal(value), unit) == said
+def test_much_of_a_thing_is_said_in_the_larger_unit(value: str, unit: str, said: str) -> None:
+    """Ten thousand or more is said in the larger unit where that is brief; less stays beside its need, and a plain count never changes."""
+    assert spoken.stock(Decimal(value), unit) == said
 
 
 @pytest.mark.parametrize(("value", "said"), [(7, "7"), (7.5, "7½"), (0.5, "½"), (0, "0")])

@@ -16,7 +16,7 @@ from trivet.pages.lesson_launch import LaunchView, launches
 from trivet.pages.lesson_run import LessonRun
 from trivet.pages.links import HOME, lesson_address, relative
 from trivet.pages.render import render
-from trivet.pages.spoken import clock, long_date, measured, minutes, sentence_list, short_date
+from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date, stock
 from trivet.pages.stations import tag
 from trivet.pages.unit_bar import unit_bar
 from trivet.pages.unit_links import task, unit_links
@@ -152,6 +152,6 @@ def _pre_check(plan: Plan, words: Words) -> str:
 
 def _material(total: MaterialTotal, words: Words) -> MaterialRow:
     unit = "" if total.unit == COUNTED else total.unit
-    have = words("lesson.not_counted") if total.have is None else measured(total.have, unit)
-    short = words("lesson.short", amount=measured(total.short, unit)) if total.short else ""
-    return MaterialRow(total.item, measured(total.need, unit), have, short)
+    have = words("lesson.not_counted") if total.have is None else stock(total.have, unit)
+    short = words("lesson.short", amount=amount(total.short, unit)) if total.short else ""
+    return MaterialRow(total.item, amount(total.need, unit), have, short)

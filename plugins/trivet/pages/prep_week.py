@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from trivet.model.department import Department
 from trivet.pages.prep_chart import Chart, chart
-from trivet.pages.spoken import clock, measured, month_day, number, weekday
+from trivet.pages.spoken import amount, clock, month_day, number, stock, weekday
 from trivet.pages.words import Words
 from trivet.planning.cautions import hazards_of
 from trivet.planning.department_materials import Shortage, Span
@@ -157,9 +157,9 @@ def _row(need: Reusable | UsedUp, item: str, words: Words) -> Row:
     unit = "" if isinstance(need, Reusable) or need.unit == "each" else need.unit
     return Row(
         item=f"{item[0].upper()}{item[1:]}",
-        need=measured(need.need, unit),
-        have=words("lesson.not_counted") if need.have is None else measured(need.have, unit),
-        short=measured(need.short, unit) if need.short else "",
+        need=amount(need.need, unit),
+        have=words("lesson.not_counted") if need.have is None else stock(need.have, unit),
+        short=amount(need.short, unit) if need.short else "",
         why=why(need) if isinstance(need, Reusable) else words("prep.used_up", parts=why_used_up(need)),
     )
 
@@ -184,7 +184,7 @@ def _buy(each: Purchase, locale: str, words: Words) -> Buy:
     packs = words("prep.packs", n=each.packs, size=number(each.pack)) if each.packs and each.pack else ""
     notes = (each.place, packs, words("prep.or_borrow") if each.use == "reusable" else "")
     cost = words("prep.no_price") if each.cost is None else say_money(each.cost, locale)
-    return Buy(f"{each.item[0].upper()}{each.item[1:]}", measured(each.amount, unit), ", ".join(filter(None, notes)), cost)
+    return Buy(f"{each.item[0].upper()}{each.item[1:]}", amount(each.amount, unit), ", ".join(filter(None, notes)), cost)
 
 
 def _tasks(each: RoomDays, department: Department, words: Words) -> TaskList:

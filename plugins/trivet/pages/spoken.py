@@ -11,6 +11,8 @@ from trivet.model.station import Material
 from trivet.pages.words import Words
 from trivet.planning.measures import as_decimal, briefly
 
+TEN_THOUSAND = 10_000
+
 
 def minutes(value: float) -> str:
     """Return whole minutes as `7` and half minutes as `7½` (`½` for half a minute)."""
@@ -59,8 +61,10 @@ def amount(value: Decimal, unit: str) -> str:
     return f"{number(value)} {unit}".rstrip()
 
 
-def measured(value: Decimal, unit: str) -> str:
-    """Return a total with its unit of measure, in a larger unit where that is brief: 594 mL, 40 L, 12."""
+def stock(value: Decimal, unit: str) -> str:
+    """Return what a store holds, in a larger unit where it is ten thousand or more: 40 L, and 1,000 mL beside a need of 1,782 mL."""
+    if value < TEN_THOUSAND:
+        return amount(value, unit)
     said, brief = briefly(Fraction(value), unit)
     return amount(as_decimal(said), brief)
 

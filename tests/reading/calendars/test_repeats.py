@@ -1,4 +1,7 @@
-"""On which dates a rule falls: the standard's own examples, and another implementation on rules made at random."""
+"""On which dates a rule falls: odd cases of the standard, and another implementation on rules made at random.
+
+The standard's own examples stand in `test_standard_examples`.
+"""
 
 from __future__ import annotations
 
@@ -25,10 +28,6 @@ def rule_of(text: str) -> Rule:
     return rule
 
 
-def days(text: str, first: datetime = NINE, until: datetime | None = None) -> list[str]:
-    return [at.strftime("%Y-%m-%d") for at in repeats(first, rule_of(text), LAST, until=until).times]
-
-
 def listed(text: str, year: int = 1997) -> list[str]:
     """Read "Sep 2,12; Oct 2" as dates; a number of four digits begins a year."""
     found, month = [], 0
@@ -43,54 +42,11 @@ def listed(text: str, year: int = 1997) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize(
-    ("text", "first", "expected"),
-    [
-        ("FREQ=DAILY;COUNT=10", NINE, "Sep 2,3,4,5,6,7,8,9,10,11"),
-        ("FREQ=DAILY;INTERVAL=10;COUNT=5", NINE, "Sep 2,12,22; Oct 2,12"),
-        ("FREQ=WEEKLY;COUNT=10;WKST=SU;BYDAY=TU,TH", NINE, "Sep 2,4,9,11,16,18,23,25,30; Oct 2"),
-        ("FREQ=WEEKLY;INTERVAL=2;COUNT=8;WKST=SU;BYDAY=TU,TH", NINE, "Sep 2,4,16,18,30; Oct 2,14,16"),
-        (
-            "FREQ=MONTHLY;COUNT=10;BYDAY=1FR",
-            datetime(1997, 9, 5, 9),
-            "Sep 5; Oct 3; Nov 7; Dec 5; 1998 Jan 2; Feb 6; Mar 6; Apr 3; May 1; Jun 5",
-        ),
-        ("FREQ=MONTHLY;COUNT=6;BYDAY=-2MO", datetime(1997, 9, 22, 9), "Sep 22; Oct 20; Nov 17; Dec 22; 1998 Jan 19; Feb 16"),
-        ("FREQ=MONTHLY;BYMONTHDAY=15,30;COUNT=5", datetime(2007, 1, 15, 9), "2007 Jan 15,30; Feb 15; Mar 15,30"),
-        (
-            "FREQ=MONTHLY;BYDAY=MO,TU,WE,TH,FR;BYSETPOS=-2;COUNT=7",
-            datetime(1997, 9, 29, 9),
-            "Sep 29; Oct 30; Nov 27; Dec 30; 1998 Jan 29; Feb 26; Mar 30",
-        ),
-        ("FREQ=MONTHLY;COUNT=3;BYDAY=TU,WE,TH;BYSETPOS=3", datetime(1997, 9, 4, 9), "Sep 4; Oct 7; Nov 6"),
-        ("FREQ=YEARLY;BYWEEKNO=20;BYDAY=MO;COUNT=3", datetime(1997, 5, 12, 9), "May 12; 1998 May 11; 1999 May 17"),
-        ("FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=MO", datetime(1997, 8, 5, 9), "Aug 5,10,19,24"),
-        ("FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=SU", datetime(1997, 8, 5, 9), "Aug 5,17,19,31"),
-    ],
-)
-def test_the_examples_of_the_standard(text: str, first: datetime, expected: str) -> None:
-    """Rules fall where RFC 5545 3.8.5.3 (pp. 123-132) says that they fall."""
-    assert days(text, first) == listed(expected)
-    assert repeats(first, rule_of(text), LAST).in_step
-
-
-def test_daily_until_a_date() -> None:
-    """Daily until 1997-12-24 00:00 UTC gives 113 dates, 2 September to 23 December (RFC 5545 3.8.5.3)."""
-    found = days("FREQ=DAILY;UNTIL=19971224T000000Z", until=datetime(1997, 12, 23, 19))
-    assert (len(found), found[0], found[-1]) == (113, "1997-09-02", "1997-12-23")
-
-
 def test_friday_the_thirteenth() -> None:
     """Every Friday the 13th from 1997-09-02, which is none itself and counted only as the first date (RFC 5545 3.8.5.3)."""
     found = repeats(NINE, rule_of("FREQ=MONTHLY;BYDAY=FR;BYMONTHDAY=13"), datetime(2000, 12, 31))
     assert [f"{at:%Y-%m-%d}" for at in found.times] == ["1997-09-02", *listed("1998 Feb 13; Mar 13; Nov 13; 1999 Aug 13; 2000 Oct 13")]
     assert not found.in_step
-
-
-def test_every_90_minutes() -> None:
-    """Every hour and a half, four times, from 9:00 (RFC 5545 3.8.5.3)."""
-    found = repeats(NINE, rule_of("FREQ=MINUTELY;INTERVAL=90;COUNT=4"), LAST).times
-    assert [f"{at:%H:%M}" for at in found] == ["09:00", "10:30", "12:00", "13:30"]
 
 
 def test_the_inconsistent_example() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tests.support.department import STARTS, tiny_bells, tiny_calendar, tiny_department, tiny_unit
 from trivet.model.department import Department
-from trivet.model.school import Closure, SpecialDay
+from trivet.model.school import Calendar, Closure, Defaults, Done, Run, SpecialDay
 from trivet.model.station import CheckItem
 from trivet.planning.calendar_events import LessonEvent, calendar_events, event_sequence
 from trivet.planning.department import plan_department
@@ -61,16 +61,56 @@ def test_a_lost_day_changes_only_what_moved_and_raises_its_number() -> None:
     assert all(after[uid][0] > before[uid][0] for uid in moved)
 
 
+def number(calendar: Calendar) -> int:
+    return event_sequence(tiny_department(calendar=calendar).school, "p1", STARTS)
+
+
 def test_a_special_bell_schedule_raises_the_number() -> None:
     """A date that gets other bells than its weekday's usual ones raises the number of what stays on it."""
     usual = tiny_calendar()
     calendar = tiny_calendar(special={STARTS: SpecialDay("assembly")})
-    assert event_sequence(calendar, STARTS) == event_sequence(usual, STARTS) + 1
-    same = tiny_calendar(special={STARTS: SpecialDay("regular", "A")})
-    assert event_sequence(same, STARTS) == event_sequence(usual, STARTS)
+    assert number(calendar) == number(usual) + 1
+    assert number(tiny_calendar(special={STARTS: SpecialDay("regular", "A")})) == number(usual)
     found = checked(tiny_department(calendar=calendar, bells=tiny_bells(52, assembly=48)))
     first = "2026-p1-float-or-sink-day-1@trivet.example"
     assert found[first][0] == checked(tiny_department())[first][0] + 1
+
+
+def test_a_lesson_that_moves_back_needs_a_word_and_then_has_a_larger_number() -> None:
+    """Back to what they were, the files give the same numbers as before; with the date of the change written down, larger ones.
+
+    RFC 5545 3.8.7.4: the number only ever rises. No function of the files alone can do that when they return to what they were.
+    """
+    first = checked(tiny_department())
+    moved = checked(tiny_department(lost=(STARTS + timedelta(days=2),)))
+    assert checked(tiny_department()) == first
+    back = checked(tiny_department(calendar=tiny_calendar(moved_earlier=(STARTS + timedelta(days=1),))))
+    for uid, (before, day) in moved.items():
+        assert back[uid][1] == first[uid][1]
+        changed = day != first[uid][1]
+        assert back[uid][0] > before if changed or first[uid][1] > STARTS else back[uid] == first[uid]
+
+
+def test_entries_before_the_date_of_a_change_stay() -> None:
+    """A date under `moved earlier` leaves the entries before it alone, number and stamp, and raises both for those from it on."""
+    since = STARTS + timedelta(days=2)
+    before = {event.uid: event for event in events_of(tiny_department())}
+    for event in events_of(tiny_department(calendar=tiny_calendar(moved_earlier=(since,)))):
+        same = before[event.uid]
+        assert (event.sequence == same.sequence) == (event.stamp == same.stamp) == (event.date < since)
+        assert event.stamp == (since if event.date >= since else date(2026, 8, 24))
+
+
+def test_rounds_done_ahead_of_the_plan_raise_the_number() -> None:
+    """Where more was done than planned, what is left comes earlier, and its number is larger all the same."""
+    bells = tiny_bells(52, short=30, long=110)
+    calendar = tiny_calendar(special={STARTS: SpecialDay("long"), STARTS + timedelta(days=1): SpecialDay("short")})
+    ahead = Run(class_id="p1", unit="float-or-sink", starts=STARTS, done=(Done(date=STARTS, rounds=(1, 2, 3), minutes=20),))
+    planned = tiny_department(bells=bells, calendar=calendar, defaults=Defaults(rounds_a_day=1))
+    before, after = checked(planned), checked(replace(planned, school=replace(planned.school, runs=(ahead,))))
+    write_up = "2026-p1-float-or-sink-day-2@trivet.example"
+    assert (before[write_up][1], after[write_up][1]) == (STARTS + timedelta(days=2), STARTS + timedelta(days=1))
+    assert after[write_up][0] > before[write_up][0]
 
 
 @settings(max_examples=60, deadline=None)

@@ -121,6 +121,7 @@ class Calendar:
 
     `weekly` gives the day type of each weekday (0 = Monday) on which school is held.
     `rotation` are the letters in order, () for none; `slide`: a closed day does not use up its letter.
+    `moved_earlier` are the dates on which lessons were moved to an earlier time after calendar files had been handed out, in order.
     """
 
     first: date
@@ -131,6 +132,7 @@ class Calendar:
     closures: tuple[Closure, ...] = ()
     special: Mapping[date, SpecialDay] = field(default_factory=dict)
     terms: tuple[Term, ...] = ()
+    moved_earlier: tuple[date, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -55,8 +55,7 @@ def _event(department: Department, event: LessonEvent, words: Words) -> list[str
     room = school.rooms.get(school.classes[event.plan.class_id].room)
     lines = [
         f"UID:{event.uid}",
-        # The files have no clock: the stamp is the first day of the school year, in every entry and every build.
-        f"DTSTAMP:{school.calendar.first:%Y%m%d}T000000Z",
+        f"DTSTAMP:{event.stamp:%Y%m%d}T000000Z",
         f"SEQUENCE:{event.sequence}",
         f"DTSTART;TZID={school.settings.time_zone}:{_local(event.date, event.start)}",
         f"DTEND;TZID={school.settings.time_zone}:{_local(event.date, event.end)}",

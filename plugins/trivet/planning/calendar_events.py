@@ -1,7 +1,7 @@
 """A run's days as entries of a calendar: one a planned day and one for its pre-check.
 
-A calendar program knows an entry again by its `uid` and takes the one with the larger `sequence` for the newer (RFC 5545 3.8.4.7,
-3.8.7.4). Both must come from committed files alone, and nothing there says how often a lesson has been moved.
+A calendar program knows an entry again by its `uid`, takes the one with the larger `sequence` for the newer, and of two with the same
+number the one with the later `stamp` (RFC 5545 3.8.4.7, 3.8.7.2, 3.8.7.4; RFC 5546 2.1.5). All three come from committed files alone.
 """
 
 from __future__ import annotations
@@ -12,7 +12,10 @@ from datetime import date, time
 
 from trivet.model.department import Department
 from trivet.model.plan import Day, Plan, Plans
-from trivet.model.school import Calendar
+from trivet.model.school import Calendar, School
+
+STEP = 10_000
+"""More than twice the days of any school year."""
 
 WITHOUT_SITE = "trivet"
 """Stands for the site's address where the school has none."""
@@ -27,6 +30,7 @@ class LessonEvent:
 
     uid: str
     sequence: int
+    stamp: date
     plan: Plan
     number: int
     date: date
@@ -51,43 +55,56 @@ def event_uid(department: Department, plan: Plan, kind: str, number: int) -> str
     return f"{calendar.first.year}-{plan.class_id}-{plan.unit}-{kind}-{number}@{home}"
 
 
-def event_sequence(calendar: Calendar, day: date) -> int:
-    """Return twice the days from the first day of the school year, and one more where `day` has not its weekday's usual bells.
+def event_sequence(school: School, class_id: str, day: date) -> int:
+    """Return the number of a class's entry on `day`: it rises with the date, with other bells there, and with what was moved earlier.
 
-    So all that a year brings raises it: a lost day, a closure or a later start moves the entry to a later date, and a special
-    bell schedule adds one. No function of the files alone can rise whenever an entry moves, since a lesson may move back to where it
-    was: then the number falls with it, and a program that was given the later date keeps it until the old entries are deleted
-    (programs that follow the address of the file are not concerned).
+    Twice the days from the first day of the school year, and one more where `day` has not its weekday's usual bells: a lost day, a
+    closure or a later start moves an entry to a later date and so raises its number, and leaves those that stay alone. On top,
+    `STEP` for each date up to `day` on which lessons were moved earlier (`moved earlier:` in calendar.yml), and for each date before
+    it on which the class's rounds are recorded as done, since both may bring an entry forward; a step outweighs a whole year of days.
+
+    Files that become again what they were give again the numbers that they gave: no function of them alone can rise when an entry
+    moves back. So somebody has to write down that it did, which is what `moved earlier:` is for.
     """
+    calendar = school.calendar
     special = calendar.special.get(day)
     other_bells = special is not None and special.day_type not in ("", calendar.weekly.get(day.weekday(), ""))
-    return 2 * (day - calendar.first).days + (1 if other_bells else 0)
+    done = {each.date for run in school.runs if run.class_id == class_id for each in run.done}
+    steps = sum(each <= day for each in calendar.moved_earlier) + sum(each < day for each in done)
+    return STEP * steps + 2 * (day - calendar.first).days + (1 if other_bells else 0)
+
+
+def event_stamp(calendar: Calendar, day: date) -> date:
+    """Return when an entry on `day` was last revised, as far as the files know: the last date of `moved earlier` up to it.
+
+    There is no clock in the files: without such a date it is the first day of the school year, in every build.
+    """
+    return max((each for each in calendar.moved_earlier if each <= day), default=calendar.first)
 
 
 def _events(department: Department, plan: Plan) -> Iterator[LessonEvent]:
-    calendar = department.school.calendar
     if plan.pre_check is not None:
         check = plan.pre_check
-        yield LessonEvent(
-            uid=event_uid(department, plan, "pre-check", 1),
-            sequence=event_sequence(calendar, check.date),
-            plan=plan,
-            number=1,
-            date=check.date,
-            start=check.start,
-            end=_after(check.start, check.minutes),
-        )
+        yield _event(department, plan, "pre-check", on=check.date, start=check.start, end=_after(check.start, check.minutes))
     for number, day in enumerate(plan.days, 1):
-        yield LessonEvent(
-            uid=event_uid(department, plan, "day", number),
-            sequence=event_sequence(calendar, day.date),
-            plan=plan,
-            number=number,
-            date=day.date,
-            start=day.start,
-            end=day.end,
-            day=day,
-        )
+        yield _event(department, plan, "day", number, on=day.date, start=day.start, end=day.end, day=day)
+
+
+def _event(
+    department: Department, plan: Plan, kind: str, number: int = 1, *, on: date, start: time, end: time, day: Day | None = None
+) -> LessonEvent:
+    school = department.school
+    return LessonEvent(
+        uid=event_uid(department, plan, kind, number),
+        sequence=event_sequence(school, plan.class_id, on),
+        stamp=event_stamp(school.calendar, on),
+        plan=plan,
+        number=number,
+        date=on,
+        start=start,
+        end=end,
+        day=day,
+    )
 
 
 def _after(start: time, minutes: float) -> time:

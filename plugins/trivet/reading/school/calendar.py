@@ -22,6 +22,7 @@ def read_calendar(sheet: Sheet) -> tuple[Calendar | None, tuple[Problem, ...]]:
     closures = _stretches(sheet, "closures", "days", problems)
     special = _special(sheet, problems)
     terms = _stretches(sheet, "terms", "term", problems)
+    moved_earlier = _stretches(sheet, "moved earlier", "date", problems)
     if first and last and first > last:
         what = f"the year ends on {last}, before it begins on {first}"
         problems.append(sheet.error("year-ends-first", ("last day",), what, "write the date of the last day of school"))
@@ -38,6 +39,7 @@ def read_calendar(sheet: Sheet) -> tuple[Calendar | None, tuple[Problem, ...]]:
         closures=closures,
         special=special,
         terms=terms,
+        moved_earlier=tuple(sorted(set(moved_earlier))),
     )
     return calendar, tuple(problems)
 

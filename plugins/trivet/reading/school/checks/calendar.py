@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType
-from trivet.reading.forms import Unreadable, date_range, term
+from trivet.reading.forms import Unreadable, date_of, date_range, term
 from trivet.reading.school.checks.known import not_known
 from trivet.reading.school.days import is_closed
 from trivet.reading.school.sheet import Sheet
@@ -21,6 +21,7 @@ def check_calendar(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType
     yield from _rotation(sheet, calendar)
     yield from _special(sheet, calendar, bells)
     yield from _stretches(sheet, calendar)
+    yield from _moved_earlier(sheet, calendar)
 
 
 def _week(sheet: Sheet, bells: Mapping[str, DayType]) -> Iterator[Problem]:
@@ -60,6 +61,13 @@ def _stretches(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
                 continue
             what = f"{read.first} to {read.last} lies" if read.first != read.last else f"{read.first} lies"
             yield sheet.warning("outside-year", (key, index), f"{what} outside the school year", _the_year(calendar))
+
+
+def _moved_earlier(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
+    for index, text in enumerate(sheet.data.get("moved earlier", [])):
+        read = date_of(text)
+        if not isinstance(read, Unreadable) and not calendar.first <= read <= calendar.last:
+            yield sheet.warning("outside-year", ("moved earlier", index), f"{read} lies outside the school year", _the_year(calendar))
 
 
 def _the_year(calendar: Calendar) -> str:

@@ -19,7 +19,7 @@ KEBAB = re.compile(r"[a-z]+(?:-[a-z0-9]+)+")
 MAKERS = ("Problem", "problem", "error", "warning", "advice", "stop", "drop", "Trap", "Slip", "Finding", "Fault", "note")
 """Names of what makes a problem, without underscores: their first word is a code even where it has no hyphen."""
 
-PRIVATE_SIDE = ("roster.py", "roster_titles.py", "pair_rules.py", "private.py", "absences.py")
+PRIVATE_SIDE = ("roster.py", "roster_titles.py", "pair_rules.py", "private.py", "absences.py", "pre_check.py")
 """Modules that read the private folder: `trivet check` never opens it, so their codes are tested beside them."""
 
 NO_EXAMPLE = ("file-unreadable",)

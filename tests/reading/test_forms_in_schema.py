@@ -19,6 +19,7 @@ PATTERNS = {
     "minutes": (RULES["$defs"]["minutes"], forms.MINUTES_PATTERN),
     "grades": (RULES["properties"]["grades"], forms.GRADES_PATTERN),
     "round": (RULES["properties"]["round"], forms.ROUND_PATTERN),
+    "share": (RULES["properties"]["level tolerance"], forms.PERCENT_PATTERN),
     "seconds": (RULES["$defs"]["hands-on"]["properties"]["watch"], forms.SECONDS_PATTERN),
 }
 PIECES = st.sampled_from(

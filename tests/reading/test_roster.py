@@ -74,7 +74,43 @@ def test_without_a_file_there_is_no_roster_and_no_problem(tmp_path: Path) -> Non
     assert read_roster(tmp_path, SIX) == (None, ())
 
 
-def test_rules_are_four_kinds_and_each_stands_once() -> None:
+def test_language_partners_and_fixed_seats() -> None:
+    """A language partner is a rule for two; a fixed seat is a mark of one student; a list of numbers fixes a whole team."""
+    roster, problems = read(rows_of('1,,,"language partner: 4; Fixed  seat"', '2,,,"same team: 3, 5"'))
+    assert problems == ()
+    assert roster is not None
+    assert roster.rules == tuple(
+        sorted(
+            PairRule(kind, *two)
+            for kind, two in (
+                (RuleKind.LANGUAGE, (1, 4)),
+                (RuleKind.SAME_TEAM, (2, 3)),
+                (RuleKind.SAME_TEAM, (2, 5)),
+            )
+        )
+    )
+    assert [student.seat for student in roster.students if student.fixed] == [1]
+
+
+@pytest.mark.parametrize(
+    ("cell", "remedy"),
+    [
+        ("not in one taem: 2", "write `not in one team: 12`"),
+        ("language partners: 2", "write `language partner: 12`"),
+        ("fixed seats", "write `fixed seat`"),
+        ("fixed seat: 3", "write `fixed seat`"),
+        ("support spread: 3", "write `not in one team: 12, 20; same team: 5;"),
+    ],
+)
+def test_a_misspelled_rule_is_answered_with_the_nearest(cell: str, remedy: str) -> None:
+    """The remedy is the form that was probably meant, else all forms; kinds that follow from columns can't be written."""
+    roster, problems = read(rows_of(f"1,,,{cell}"))
+    assert roster is None
+    assert [problem.code for problem in problems] == ["unreadable-rule"]
+    assert problems[0].remedy.startswith(remedy)
+
+
+def test_rules_are_of_few_kinds_and_each_stands_once() -> None:
     """A rule told from both sides is one rule, the lower seat first."""
     roster, problems = read(
         rows_of(
@@ -199,4 +235,4 @@ def test_columns_of_the_schema_are_the_columns_that_are_read() -> None:
     """The schema, the titles and the model's fields name the same things."""
     columns = tuple(schema("roster")["items"]["properties"])
     assert columns == roster_titles.COLUMNS
-    assert {field.name for field in fields(Student)} | {"rules"} == set(columns)
+    assert {field.name for field in fields(Student)} - {"fixed"} | {"rules"} == set(columns)  # a fixed seat is one of the rules

@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 from tests.support.department import tiny_class
 from trivet.model.problem import Problem
 from trivet.reading.absences import absences_of
+from trivet.reading.pre_check import pre_checks_of
 from trivet.reading.private import check_local
 from trivet.reading.roster import roster_of
 
@@ -24,6 +25,10 @@ LISTS = (
     "seat\n6\n",
 )
 ABSENCES = ("date,seat\n2026-11-30,1\nlast Tuesday,2\n2026-11-30,40\n", "who\n1\n")
+PRE_CHECKS = (
+    "unit,seat,score\nmoving-plates,1,3/5\nmoving-plates,1,4/5\nmoving-plate,2,3/5\nmoving-plates,9,3/5\nmoving-plates,3,many\n",
+    "who\n1\n",
+)
 LOCAL = ("folder:\n", "folder: nowhere\n", "folder: units\n")
 
 
@@ -33,6 +38,8 @@ def private_problems() -> Iterator[Problem]:
         yield from roster_of(text, FILE, tiny_class(size=6, gone=(6,)))[1]
     for text in ABSENCES:
         yield from absences_of(text, "private/absences-p1.csv", tiny_class(size=6))[1]
+    for text in PRE_CHECKS:
+        yield from pre_checks_of(text, "private/pre-check-p1.csv", tiny_class(size=6), ("moving-plates",))[1]
     with TemporaryDirectory() as folder:
         (Path(folder) / "units").mkdir()
         for text in LOCAL:

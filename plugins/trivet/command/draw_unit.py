@@ -7,20 +7,23 @@ from dataclasses import dataclass, replace
 import click
 
 from trivet.command.asked import department_of, run_asked, stop, stop_for
+from trivet.command.groups_asked import Asked
 from trivet.command.private_side import PrivateSide, has_errors, private_side
 from trivet.command.root import root_of
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.roster import Roster
 from trivet.model.school import Run, SchoolClass
+from trivet.planning.grouping.advice import advice, in_words
 from trivet.planning.grouping.change import change, spoken
 from trivet.planning.grouping.draw import draw, measured
 from trivet.planning.grouping.experience import Experience
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for
 from trivet.planning.grouping.kept import plain_groups
-from trivet.planning.grouping.request import Conflict, Draw, Request
+from trivet.planning.grouping.request import Conflict, Draw, Request, Way
 from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, unseated, written
 
+TABLES = "private/roster-{}.csv with the titles seat,table"
 NOTHING = Draw(groups={}, repeats=0, pair_repeats=0, role_spread=0)
 
 
@@ -44,6 +47,7 @@ class Job:
     counted: tuple[Lock, ...]
     drawn: Draw
     changes: tuple[str, ...] = ()
+    advice: tuple[str, ...] = ()
 
     def number(self, seat: int) -> str:
         """Return a student's number."""
@@ -66,6 +70,7 @@ class Job:
             quality(self.drawn, [lock.unit for lock in self.counted]),
             *(limit(each, self.number) for each in self.drawn.limits),
             *by_presence(self.drawn),
+            *self.advice,
             *self.changes,
             *ending,
         ]
@@ -92,18 +97,18 @@ class Job:
         }
 
 
-def draw_unit(context: click.Context, unit: str, class_id: str, *, leveled: bool) -> Job:
+def draw_unit(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
     """Draw groups for one run; exits with 1 and the reason where the lists or the rules do not allow it."""
-    job = _asked(context, unit, class_id, leveled=leveled)
+    job = _asked(context, unit, class_id, asked)
     drawn = draw(job.request)
     if isinstance(drawn, Conflict):
         stop(context, conflict(drawn, job.number))
     return replace(job, drawn=drawn)
 
 
-def change_unit(context: click.Context, unit: str, class_id: str) -> Job:
+def change_unit(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
     """Fit kept groups to the class as it is now; exits with 1 where there are none, or where more than two students would move."""
-    job = _asked(context, unit, class_id, leveled=False)
+    job = _asked(context, unit, class_id, asked)
     kept = job.department.locks.get((class_id, unit))
     if kept is None:
         stop(
@@ -116,18 +121,21 @@ def change_unit(context: click.Context, unit: str, class_id: str) -> Job:
     return replace(job, drawn=measured(job.request, changed.groups), changes=tuple(spoken(changed, name)))
 
 
-def _asked(context: click.Context, unit: str, class_id: str, *, leveled: bool) -> Job:
+def _asked(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
     department = department_of(context, unit)
     run = run_asked(department, unit, class_id)
     private = private_side(root_of(context), department)
     school_class = department.school.classes[class_id]
     roster = roster_of(context, school_class, private)
-    if leveled and (roster is None or all(student.level is None for student in roster.students)):
-        stop(context, [f"leveled groups need levels, and there are none for class {class_id}; write them into its private list"])
-    own = experience_of(context, school_class, private)
-    request = request_for(department, run, roster, leveled=leveled, own=own)
+    own = experience_of(context, department, school_class, private)
+    wanted = asked.wanted
+    if wanted.way is Way.USUAL and roster is None:
+        stop(context, [f"usual groups need tables, and there is no private list for class {class_id}; write {TABLES.format(class_id)}"])
+    request = request_for(department, run, roster, wanted=wanted, own=own)
     if isinstance(request, Unseated):
         stop(context, ["; ".join(unseated(request, school_class.number))])
+    if request.way is Way.LEVELED and request.levels is None:
+        stop(context, [f"leveled groups need levels, and there are none for class {class_id}; write them into its private list"])
     return Job(
         department=department,
         run=run,
@@ -136,6 +144,7 @@ def _asked(context: click.Context, unit: str, class_id: str, *, leveled: bool) -
         request=request,
         counted=counted_before(department, run),
         drawn=NOTHING,
+        advice=advised(department, run, request, own, asked),
     )
 
 
@@ -151,9 +160,18 @@ def roster_of(context: click.Context, school_class: SchoolClass, private: Privat
     return roster
 
 
-def experience_of(context: click.Context, school_class: SchoolClass, private: PrivateSide) -> Experience:
+def advised(department: Department, run: Run, request: Request, own: Experience, asked: Asked) -> tuple[str, ...]:
+    """Return what the pre-check advises, where the unit or the teacher asks for it, and whose levels the draw went by."""
+    found = advice(own.scores.get(run.unit), request.seats)
+    wants = asked.how == "auto" or (asked.how is None and department.units[run.unit].group_by == "auto")
+    said = (in_words(found, leveled=request.way is Way.LEVELED),) if wants and request.way is not Way.USUAL else ()
+    by_scores = found.speaks and request.levels is not None and request.way is not Way.USUAL
+    return (*said, *(("The levels are the scores of this unit's pre-check.",) if by_scores else ()))
+
+
+def experience_of(context: click.Context, department: Department, school_class: SchoolClass, private: PrivateSide) -> Experience:
     """Return what the private folder knows of the class's earlier units; exits with 1 where it can't be read."""
-    own, problems = private.experience(school_class)
+    own, problems = private.experience(school_class, department.units)
     if has_errors(problems):
         stop_for(context, problems)
     return own

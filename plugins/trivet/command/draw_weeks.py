@@ -9,12 +9,16 @@ import click
 from trivet.command.asked import as_json
 from trivet.command.groups_asked import Asked
 from trivet.planning.grouping.weeks import WeekOfTeams, weeks
+from trivet.planning.team_sizes import group_sizes, team_sizes
 
 
 def draw_weeks(_: click.Context, asked: Asked) -> Iterator[str]:
     """Yield the units, and whether the first repeat could have been avoided."""
     students = asked.students or 0
-    found = weeks(students, asked.team, asked.units, whole_class=asked.whole_class)
+    team = asked.team or 4
+    # Where nobody has a teammate no repeat ever comes: one unit says it all.
+    units = asked.units or (1 if max(team_sizes(students if asked.whole_class else group_sizes(students)[0], team)) == 1 else None)
+    found = weeks(students, team, units, whole_class=asked.whole_class)
     if asked.json:
         yield as_json({"students": students, "units": [as_data(unit) for unit in found]})
         return
@@ -44,6 +48,8 @@ def repeats(unit: WeekOfTeams) -> str:
 
 def ending(students: int, found: Sequence[WeekOfTeams], units: int | None) -> str:
     """Return the answer to "how long can a class of N go?"."""
+    if all(len(team) == 1 for unit in found for team in unit.teams):
+        return f"In a class of {students} nobody has a teammate: every station group is one student, so there is nothing to repeat."
     new = next((number for number, unit in enumerate(found) if unit.repeats), len(found))
     said = f"A class of {students} goes {new} {'unit' if new == 1 else 'units'} without a repeated teammate"
     if new < len(found):

@@ -7,22 +7,24 @@ from pathlib import Path
 
 import click
 
-from trivet.command.groups_asked import Asked
+from trivet.command.groups_asked import HOW, Asked
+from trivet.command.plain_types import whole, word_of
 
 
 @click.command()
 @click.argument("unit", required=False)
 @click.option("--class", "class_id", metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
 @click.option("--year", is_flag=True, help="All units that the class runs, drawn together.")
-@click.option("--leveled", is_flag=True, help="Station groups of near levels. They are kept in the private folder alone.")
+@click.option("--how", callback=word_of(HOW), metavar="WAY", help="mixed, usual, leveled or auto; else as the unit says.")
+@click.option("--leveled", is_flag=True, help="As --how leveled: groups of near levels, kept in the private folder alone.")
 @click.option("--change", is_flag=True, help="Fit the kept groups to who has come or left, moving as few students as can be.")
 @click.option("--write", is_flag=True, help="Keep the groups: school/groups/CLASS/UNIT.yml. Without it nothing is written.")
 @click.option("--force", is_flag=True, help="Replace groups that the class has already worked in.")
 @click.option("--explain", is_flag=True, help="Say why: rules, what each aim reached, what limited it, and the proof.")
 @click.option("--check", metavar="FILE", type=click.Path(path_type=Path, dir_okay=False), help="Check kept groups again, proof included.")
-@click.option("--students", type=click.IntRange(1, 99), metavar="N", help="How long can a class of N go? Needs no project.")
-@click.option("--team", type=click.IntRange(3, 5), default=4, show_default=True, metavar="SIZE", help="With --students: the team size.")
-@click.option("--units", type=click.IntRange(1, 60), metavar="N", help="With --students: so many units, not until the first repeat.")
+@click.option("--students", callback=whole(1, 60, "students"), metavar="N", help="How long can a class of N go? Needs no project.")
+@click.option("--team", callback=whole(3, 5, "students in a team"), metavar="SIZE", help="The team size, 3, 4 or 5; else the department's.")
+@click.option("--units", callback=whole(1, 60, "units"), metavar="N", help="With --students: so many units, not until the first repeat.")
 @click.option("--whole-class", is_flag=True, help="With --students: teams for the whole class, without three station groups.")
 @click.option("--json", "json", is_flag=True, help="Print JSON, for programs.")
 @click.option("--today", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="The date of the draw; else today.")

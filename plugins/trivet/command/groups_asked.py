@@ -9,6 +9,11 @@ from pathlib import Path
 
 import click
 
+from trivet.planning.grouping.request import Wanted, Way
+
+HOW = ("mixed", "usual", "leveled", "auto")
+"""The ways to group that a teacher may choose at the draw; auto draws mixed groups, with advice from the pre-check."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
@@ -17,6 +22,7 @@ class Asked:
     unit: str | None
     class_id: str | None
     year: bool
+    how: str | None
     leveled: bool
     change: bool
     write: bool
@@ -24,7 +30,7 @@ class Asked:
     explain: bool
     check: Path | None
     students: int | None
-    team: int
+    team: int | None
     units: int | None
     whole_class: bool
     json: bool
@@ -34,10 +40,13 @@ class Asked:
         """Return the job; misuse (exit 2) where the options don't go together."""
         if self.students is not None:
             self._refuse(("UNIT", self.unit), ("--class", self.class_id), ("--year", self.year), ("--write", self.write), to="--students")
+            self._refuse(("--how", self.how), ("--leveled", self.leveled), ("--change", self.change), to="--students")
             from trivet.command.draw_weeks import draw_weeks
 
             return draw_weeks
         self._refuse(("--units", self.units), ("--whole-class", self.whole_class), to="a class of the department")
+        if self.leveled and self.how not in (None, "leveled"):
+            raise click.UsageError(f"--leveled and --how {self.how} ask for two ways; leave one out")
         if self.check is not None:
             self._refuse(("UNIT", self.unit), ("--year", self.year), ("--write", self.write), to="--check")
             from trivet.command.check_groups import check_groups
@@ -46,7 +55,7 @@ class Asked:
         if self.class_id is None:
             raise click.UsageError("which class? write --class and its id, such as --class p1; or --students N for a class of that size")
         if self.year:
-            self._refuse(("UNIT", self.unit), ("--leveled", self.leveled), ("--change", self.change), to="--year")
+            self._refuse(("UNIT", self.unit), ("--how", self.how), ("--leveled", self.leveled), ("--change", self.change), to="--year")
             from trivet.command.year_groups import year_groups
 
             return year_groups
@@ -55,6 +64,12 @@ class Asked:
         from trivet.command.unit_groups import unit_groups
 
         return unit_groups
+
+    @property
+    def wanted(self) -> Wanted:
+        """Return what the teacher chose of a draw."""
+        how = "leveled" if self.leveled else "mixed" if self.how == "auto" else self.how
+        return Wanted(Way(how) if how else None, self.team)
 
     @staticmethod
     def _refuse(*given: tuple[str, object], to: str) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -39,15 +40,17 @@ class PrivateSide:
         roster, problems = read_roster(self.folder, school_class)
         return roster, tuple(replace(p, place=replace(p.place, file=self.shown(Path(p.place.file)))) for p in problems)
 
-    def experience(self, school_class: SchoolClass) -> tuple[Experience, tuple[Problem, ...]]:
-        """Return leveled groups and absences of a class; problems name no line of the list."""
+    def experience(self, school_class: SchoolClass, units: Collection[str]) -> tuple[Experience, tuple[Problem, ...]]:
+        """Return leveled groups, absences and pre-check scores of a class; problems quote no line of the lists."""
         from trivet.reading.absences import read_absences
+        from trivet.reading.pre_check import read_pre_checks
 
         if self.folder is None:
             return Experience(), ()
         absences, problems = read_absences(self.folder, school_class)
-        shown = tuple(replace(p, place=replace(p.place, file=self.shown(Path(p.place.file)))) for p in problems)
-        return Experience(self.leveled(school_class.id), absences), shown
+        scores, more = read_pre_checks(self.folder, school_class, units)
+        shown = tuple(replace(p, place=replace(p.place, file=self.shown(Path(p.place.file)))) for p in (*problems, *more))
+        return Experience(self.leveled(school_class.id), absences, scores), shown
 
     def key(self) -> bytes:
         """Return the key of the seals, made on first use and readable by its owner alone."""

@@ -16,7 +16,7 @@ from trivet.planning.grouping.explain import explain, who_with_whom
 def unit_groups(context: click.Context, asked: Asked) -> Iterator[str]:
     """Draw or change the groups of one unit, keep them where asked, and yield what to print."""
     unit, class_id = asked.unit or "", asked.class_id or ""
-    job = change_unit(context, unit, class_id) if asked.change else draw_unit(context, unit, class_id, leveled=asked.leveled)
+    job = (change_unit if asked.change else draw_unit)(context, unit, class_id, asked)
     said = keep_groups(context, job, asked.today, force=asked.force) if asked.write else None
     if asked.json:
         yield as_json(job.as_data(said))

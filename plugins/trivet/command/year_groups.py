@@ -32,7 +32,7 @@ def year_groups(context: click.Context, asked: Asked) -> Iterator[str]:
     school_class = department.school.classes[class_id]
     private = private_side(root_of(context), department)
     roster = roster_of(context, school_class, private)
-    own = experience_of(context, school_class, private)
+    own = experience_of(context, department, school_class, private)
     key = private.key() if roster is not None and asked.write else b""
     past = frozenset(
         run.unit

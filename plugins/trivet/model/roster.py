@@ -7,12 +7,30 @@ from enum import StrEnum
 
 
 class RuleKind(StrEnum):
-    """What may be asked of two students."""
+    """What may be asked of two students. The last two are never written as rules: they follow from the columns adult and needs."""
 
     NOT_ONE_TEAM = "not in one team"
     SAME_TEAM = "same team"
     NOT_ONE_GROUP = "not in one station group"
     SAME_GROUP = "same group"
+    LANGUAGE = "language partner"
+    WITH_ADULT = "with the adult"
+    SPREAD = "support spread"
+
+    @property
+    def asks(self) -> RuleKind:
+        """What the rule asks of the groups: one of the first four."""
+        return _ASKS.get(self, self)
+
+
+_ASKS = {
+    RuleKind.LANGUAGE: RuleKind.SAME_TEAM,
+    RuleKind.WITH_ADULT: RuleKind.SAME_GROUP,
+    RuleKind.SPREAD: RuleKind.NOT_ONE_TEAM,
+}
+
+WRITTEN_KINDS = (RuleKind.NOT_ONE_TEAM, RuleKind.SAME_TEAM, RuleKind.NOT_ONE_GROUP, RuleKind.SAME_GROUP, RuleKind.LANGUAGE)
+"""The kinds that a teacher writes as rules."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -26,7 +44,7 @@ class PairRule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Student:
-    """One row of a roster. `level` is 1 to 4 or a score 0 to 100, None where not known."""
+    """One row of a roster. `level` is 1 to 4 or a score 0 to 100, None where not known; one with a `fixed` seat is not moved later."""
 
     seat: int
     name: str = field(default="", repr=False)
@@ -36,6 +54,7 @@ class Student:
     avoid: str = field(default="", repr=False)
     agreement: bool | None = field(default=None, repr=False)
     adult: bool = field(default=False, repr=False)
+    fixed: bool = field(default=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

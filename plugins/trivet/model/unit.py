@@ -88,6 +88,7 @@ class Unit:
     round_minutes: tuple[int, int] | None = None
     stretch: bool = False
     group_by: str = "mixed"
+    level_tolerance_percent: int | None = None
     roles: str = "drawn"
     returns_to: tuple[str, ...] = ()
     pre_check: tuple[CheckItem, ...] = ()

@@ -150,6 +150,7 @@ READERS: dict[str, Reader] = {
     "new words": _Work.listed,
     "returns to": _Work.listed,
     "stretch": _Work.flag,
+    "level tolerance": _form("share-unreadable", forms.percent),
     "pre-check": _each(_Work.check_item),
     "quick check": _each(_Work.check_item),
     "spot checks": _each(_Work.spot_check),

@@ -17,6 +17,7 @@ FORMS: dict[str, tuple[str, Callable[[object], Any]]] = {
     "minutes": ("minutes-unreadable", forms.minutes),
     "seconds": ("seconds-unreadable", forms.seconds),
     "grades": ("grades-unreadable", forms.grades),
+    "share": ("share-unreadable", forms.percent),
     "round": ("round-unreadable", forms.round_bounds),
 }
 """By the name that stands as `x-form` in the schema: the code of its problem, and its reader."""

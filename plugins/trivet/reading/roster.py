@@ -11,7 +11,7 @@ from pathlib import Path
 from trivet.model.problem import Problem, Severity, in_order
 from trivet.model.roster import Roster, Student
 from trivet.model.school import SchoolClass
-from trivet.reading.pair_rules import Told, contradictions, rules_of
+from trivet.reading.pair_rules import Told, contradictions, is_fixed, rules_of
 from trivet.reading.roster_titles import titles_of
 from trivet.reading.source import read_source
 from trivet.reading.table import Cell, Findings, rows
@@ -110,6 +110,7 @@ def _student(seat: int, cells: Mapping[str, Cell], found: Findings) -> Student:
         avoid=text("avoid"),
         agreement=_yes_or_no(cells.get("agreement"), "agreement", found),
         adult=_yes_or_no(cells.get("adult"), "adult", found) or False,
+        fixed=is_fixed(cells.get("rules")),
     )
 
 

@@ -15,6 +15,7 @@ UNIT = {
     "round": "round_minutes",
     "stretch": "stretch",
     "group by": "group_by",
+    "level tolerance": "level_tolerance_percent",
     "roles": "roles",
     "returns to": "returns_to",
     "pre-check": "pre_check",

@@ -22,9 +22,11 @@ def test_quality() -> None:
     assert "fewer" not in quality(replace(one, repeats=3, own_repeats=3), ["x"])
     own = replace(one, repeats=3, own_repeats=3, own_minimum=3)
     assert quality(own, ["x"]).endswith("; under your rules and levels fewer is not possible.")
-    assert quality(replace(one, repeats=3, proved_minimum=3), ["x"]).endswith("(each earlier unit counts); fewer is not possible.")
+    assert quality(replace(one, repeats=3, proved_minimum=3), ["x"]) == "3 pairs have worked together before; fewer is not possible."
+    often = quality(replace(one, repeats=3, repeated_pairs=1, proved_minimum=3), ["x"])
+    assert often == "One pair has worked together before, 3 times in all; fewer is not possible."
     assert quality(replace(one, repeats=4, proved_minimum=3), ["x"]).endswith("no arrangement has fewer than 3.")
-    assert "once, two partners have been partners before" in quality(replace(one, pair_repeats=1), ["x"])
+    assert quality(replace(one, pair_repeats=1), ["x"]).endswith("; online, one pair has shared a device before.")
 
 
 def test_conflicts() -> None:
@@ -44,6 +46,7 @@ def test_limits() -> None:
     assert "one team lies outside the tolerance" in limit(Limit("levels", count=1), name)
     assert "2 teams lie" in limit(Limit("levels", count=2), name)
     assert "differ by 3 students" in limit(Limit("sizes", count=3), name)
+    assert "The 4 students who need something could not be spread" in limit(Limit("support", count=4), name)
     assert limit(Limit("partners", seats=(1, 2)), name).startswith("p1-01 and p1-02 may not share a team")
 
 

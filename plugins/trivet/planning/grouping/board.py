@@ -79,15 +79,15 @@ def board(
     place = {seat: index for index, seat in enumerate(seats)}
     count = len(seats)
     near = [[0] * count for _ in seats]
-    near_group = [[0] * count for _ in seats] if any("group" in rule.kind.value for rule in rules) or lean else None
+    near_group = [[0] * count for _ in seats] if any("group" in rule.kind.asks.value for rule in rules) or lean else None
     links, group_links, offset = [0] * count, [0] * count, 0
     for (low, high), times in (met or {}).items():
         if low in place and high in place:
             near[place[low]][place[high]] = near[place[high]][place[low]] = times
     for rule in rules:
         one, other = place[rule.low], place[rule.high]
-        where, counts = (near_group, group_links) if rule.kind in (RuleKind.SAME_GROUP, RuleKind.NOT_ONE_GROUP) else (near, links)
-        apart = rule.kind in (RuleKind.NOT_ONE_GROUP, RuleKind.NOT_ONE_TEAM)
+        where, counts = (near_group, group_links) if rule.kind.asks in (RuleKind.SAME_GROUP, RuleKind.NOT_ONE_GROUP) else (near, links)
+        apart = rule.kind.asks in (RuleKind.NOT_ONE_GROUP, RuleKind.NOT_ONE_TEAM)
         if where is not None:
             where[one][other] += BROKEN_RULE if apart else -BROKEN_RULE
             where[other][one] = where[one][other]

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from itertools import combinations_with_replacement, permutations, product
 
 from trivet.model.lock import Groups, StationGroup
-from trivet.model.roster import RuleKind
 from trivet.planning.grouping.ledger import Two, meetings, seat_of
-from trivet.planning.grouping.pairs import Cost, cheapest_pairs, pair_cost
+from trivet.planning.grouping.pairs import Cost, apart_and_language, cheapest_pairs, pair_cost
 from trivet.planning.grouping.request import Request
 from trivet.planning.grouping.roles import deal
 from trivet.planning.grouping.rules import broken, rules_among
@@ -57,7 +56,11 @@ def change(groups: Groups, request: Request) -> Changed | None:
     if len(arrivals) > MOST_ARRIVALS:
         return None
     for moves in range(MOST_MOVES + 1):
-        ranked = [(_rank(request, teams), made, teams) for made, teams in _ways(stay, arrivals, moves) if _keeps_rules(request, teams)]
+        ranked = [
+            (_rank(request, teams), made, teams)
+            for made, teams in _ways(stay, arrivals, moves, request.fixed)
+            if _keeps_rules(request, teams)
+        ]
         if ranked:
             _, made, teams = min(ranked, key=lambda each: (each[0], each[1]))
             steps = tuple(Move(*each) for each in made)
@@ -65,8 +68,8 @@ def change(groups: Groups, request: Request) -> Changed | None:
     return None
 
 
-def _ways(stay: Teams, arrivals: Sequence[int], moves: int) -> Iterator[tuple[list[tuple[int, str, str]], Teams]]:
-    """Yield every way to seat the arrivals and make so many moves that leaves sound sizes. Sizes are settled before students."""
+def _ways(stay: Teams, arrivals: Sequence[int], moves: int, fixed: frozenset[int]) -> Iterator[tuple[list[tuple[int, str, str]], Teams]]:
+    """Yield every way to seat the arrivals and make so many moves that leaves sound sizes; `fixed` seats stay. Sizes are settled first."""
     codes = sorted(stay)
     for targets in product(codes, repeat=len(arrivals)):
         for routes in combinations_with_replacement(list(permutations(codes, 2)), moves):
@@ -78,7 +81,7 @@ def _ways(stay: Teams, arrivals: Sequence[int], moves: int) -> Iterator[tuple[li
                 sizes[target] += 1
             if not _sound(sizes):
                 continue
-            for movers in product(*(stay[source] for source, _ in routes)):
+            for movers in product(*([seat for seat in stay[source] if seat not in fixed] for source, _ in routes)):
                 if list(movers) == sorted(set(movers)) or (len(set(movers)) == len(movers) and routes[0] != routes[-1]):
                     made = [(seat, "", target) for seat, target in zip(arrivals, targets, strict=True)]
                     made += [(seat, *route) for seat, route in zip(movers, routes, strict=True)]
@@ -119,7 +122,7 @@ def _rank(request: Request, teams: Teams) -> tuple[int, int]:
 def _refitted(groups: Groups, before: Teams, teams: Teams, request: Request) -> Groups:
     """Deal cards anew in the teams that changed and partners in the station groups that changed; leave the rest alone."""
     number = f"{request.class_id}-{{:02d}}".format
-    apart = frozenset((r.low, r.high) for r in request.rules if r.kind in (RuleKind.NOT_ONE_TEAM, RuleKind.NOT_ONE_GROUP))
+    apart, language = apart_and_language(request.rules)
     found = {}
     for letter, group in groups.items():
         mine = {code: team for code, team in teams.items() if code[0] == letter and team}
@@ -133,8 +136,7 @@ def _refitted(groups: Groups, before: Teams, teams: Teams, request: Request) -> 
                 held = deal(team, request.ledger.duties) if request.deal_roles else dict.fromkeys(team, ())
             cards[code] = {number(seat): held[seat] for seat in team}
         old = set(meetings([seat_of(n) for n in pair] for pair in group.pairs))
-        price = pair_cost(tuple(mine.values()), request.ledger, apart)
-
+        price = pair_cost(tuple(mine.values()), request.ledger, apart, language)
         pairs = cheapest_pairs([seat for team in mine.values() for seat in team], _keeping(price, old))
         found[letter] = StationGroup(cards, tuple(tuple(number(seat) for seat in pair) for pair in pairs))
     return found

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trivet.model.lock import Groups, StationGroup
 from trivet.model.roster import PairRule, RuleKind
@@ -13,7 +13,7 @@ from trivet.planning.grouping.certificate import Bound, met_matrix, prove
 from trivet.planning.grouping.conflict import conflicting, decide, quick
 from trivet.planning.grouping.feasible import Answer
 from trivet.planning.grouping.letters import Partition, in_seat_order, lettered
-from trivet.planning.grouping.pairs import cheapest_pairs, pair_cost
+from trivet.planning.grouping.pairs import apart_and_language, cheapest_pairs, pair_cost
 from trivet.planning.grouping.request import Conflict, Draw, Limit, Request, Way
 from trivet.planning.grouping.roles import deal
 from trivet.planning.grouping.rules import Tables, rules_among, tables_of, ties_of
@@ -24,8 +24,19 @@ from trivet.planning.grouping.usual import best_deal, can_hold, tables_in_order
 def draw(request: Request) -> Draw | Conflict:
     """Return groups that keep the rules, spread the levels and repeat as few teams as the search finds, in this order.
 
-    The same request gives the same groups on every machine and Python. Rules that can't all hold come back as a Conflict.
+    The same request gives the same groups on every machine and Python. Rules that can't all hold come back as a Conflict; wishes that
+    can't hold beside them are given up, and a Limit says so.
     """
+    if not request.wishes:
+        return _drawn(request)
+    wished = _drawn(replace(request, rules=(*request.rules, *request.wishes), wishes=()))
+    if isinstance(wished, Draw):
+        return wished
+    plain = _drawn(replace(request, wishes=()))
+    return plain if isinstance(plain, Conflict) else replace(plain, limits=(*plain.limits, Limit("support", count=len(request.needing))))
+
+
+def _drawn(request: Request) -> Draw | Conflict:
     rules = rules_among(request.seats, request.rules)
     parted = usual_parts(request, rules) if request.way is Way.USUAL else searched_parts(request, rules)
     if isinstance(parted, Conflict):
@@ -42,6 +53,7 @@ def measured(request: Request, groups: Groups, parted: Parted | None = None, lim
     return Draw(
         groups=groups,
         repeats=found,
+        repeated_pairs=count.repeated_pairs(groups, published),
         pair_repeats=count.pair_repeats(groups, published),
         role_spread=count.role_spread(groups, published) if request.deal_roles else 0,
         proved_minimum=proof.repeats if proof is not None else None,
@@ -130,11 +142,11 @@ def board_of(request: Request, tables: Tables) -> Board:
 def with_cards_and_partners(request: Request, parts: Partition) -> Groups:
     """Return the groups with letters, duty cards and partners."""
     number = number_of(request)
-    apart = frozenset((r.low, r.high) for r in request.rules if r.kind in (RuleKind.NOT_ONE_TEAM, RuleKind.NOT_ONE_GROUP))
+    apart, language = apart_and_language(request.rules)
     groups = {}
     for letter, teams in lettered(parts).items():
         cards = {code: deal(team, request.ledger.duties) if request.deal_roles else dict.fromkeys(team, ()) for code, team in teams.items()}
-        cost = pair_cost(tuple(teams.values()), request.ledger, apart)
+        cost = pair_cost(tuple(teams.values()), request.ledger, apart, language)
         pairs = cheapest_pairs([seat for team in teams.values() for seat in team], cost)
         groups[letter] = StationGroup(
             teams={code: {number(seat): card for seat, card in held.items()} for code, held in cards.items()},

@@ -15,13 +15,14 @@ from trivet.planning.grouping.ledger import Ledger, Two
 
 @dataclass(frozen=True, slots=True)
 class Experience:
-    """What only the private folder knows of a class: its leveled groups by unit, and who was absent when."""
+    """What only the private folder knows of a class: its leveled groups by unit, who was absent when, and pre-check scores by unit."""
 
     leveled: Mapping[str, Lock] = field(default_factory=dict, repr=False)
     absences: Mapping[date, frozenset[int]] = field(default_factory=dict, repr=False)
+    scores: Mapping[str, Mapping[int, int]] = field(default_factory=dict, repr=False)
 
     def __bool__(self) -> bool:
-        """Say whether anything is known beyond what is public."""
+        """Say whether more is known of who met whom than what is public."""
         return bool(self.leveled or self.absences)
 
 

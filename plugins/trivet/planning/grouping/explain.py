@@ -20,16 +20,20 @@ WAYS = {
 def explain(drawn: Draw, request: Request, counted: Sequence[str], name: Name) -> Iterator[str]:
     """Yield the explanation line by line. It holds class numbers, never a level."""
     yield "In this order: rules, then levels, then teammates who have not met, then partners and duty cards."
-    yield from _rules(request, name)
+    yield from _rules(drawn, request, name)
     yield from _levels(drawn, request)
     yield from _teammates(drawn, request, counted)
     yield from _cards(drawn, request)
 
 
-def _rules(request: Request, name: Name) -> Iterator[str]:
+def _rules(drawn: Draw, request: Request, name: Name) -> Iterator[str]:
     rules = rules_among(request.seats, request.rules)
     yield f"Rules: {len(rules)} in force, all kept." if rules else "Rules: none in force."
     yield from (f"  {rule(each, name)}" for each in rules)
+    if request.needing:
+        kept = not any(limit.code == "support" for limit in drawn.limits)
+        who = ", ".join(map(name, request.needing))
+        yield f"Support: {who} are spread over the teams." if kept else f"Support: {who} could not be spread, your rules leave no room."
 
 
 def _levels(drawn: Draw, request: Request) -> Iterator[str]:

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from trivet.model.department import Department
 from trivet.model.lock import Lock
-from trivet.model.roster import Roster
+from trivet.model.roster import Roster, Student
 from trivet.model.school import Run
 from trivet.planning.engine import ENGINE
+from trivet.planning.grouping.advice import advice
+from trivet.planning.grouping.board import LEVEL_STEPS
 from trivet.planning.grouping.experience import Experience, own_ledger
 from trivet.planning.grouping.ledger import ledger_of
-from trivet.planning.grouping.request import Request, Way
+from trivet.planning.grouping.request import NOTHING_WANTED, Request, Wanted, Way
+from trivet.planning.grouping.support import spread, with_adult
 from trivet.planning.headcount import seats_on
+from trivet.planning.team_sizes import class_shape
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,23 +55,26 @@ def counted_before(department: Department, run: Run) -> tuple[Lock, ...]:
 
 
 def request_for(
-    department: Department, run: Run, roster: Roster | None, *, leveled: bool = False, own: Experience | None = None
+    department: Department, run: Run, roster: Roster | None, *, wanted: Wanted = NOTHING_WANTED, own: Experience | None = None
 ) -> Request | Unseated:
     """Return what to draw for one run: with the class's roster, or by number alone where there is none.
 
-    `auto` draws mixed groups: without results of a pre-check nothing speaks for another way. The usual way needs a table for
-    every student; without a roster it draws mixed groups by number. `own` is what the private folder knows of earlier units: the
-    draw goes by it, and what is published goes by the kept groups alone.
+    `auto` draws mixed groups: what the pre-check says is advice, and leveled groups are the teacher's choice. The usual way needs a
+    table for every student; without a roster it draws mixed groups by number. `own` is what the private folder knows of earlier
+    units: the draw goes by it, and what is published goes by the kept groups alone. Levels are the scores of this unit's
+    pre-check where enough took it, else those of the roster.
     """
     unit = department.units[run.unit]
     seats = seats_on(department.school.classes[run.class_id], run.starts)
     defaults = department.school.settings.defaults
     students = [s for s in roster.students if s.seat in set(seats)] if roster is not None else []
-    way = Way.LEVELED if leveled else Way.USUAL if unit.group_by == Way.USUAL and roster is not None else Way.MIXED
+    way = wanted.way or (Way.USUAL if unit.group_by == Way.USUAL and roster is not None else Way.MIXED)
+    team_size = wanted.team_size or defaults.team_size
     tables = {s.seat: s.table for s in students if s.table}
     if way is Way.USUAL and (unseated := unseated_by(seats, tables)) is not None:
         return unseated
-    levels = {s.seat: s.level for s in students if s.level is not None}
+    levels = levels_of(students, own, run.unit, seats)
+    rules = (*roster.rules, *with_adult(students)) if roster is not None else ()
     public = ledger_of(lock.groups for lock in counted_before(department, run))
     school_class = department.school.classes[run.class_id]
     return Request(
@@ -75,15 +83,25 @@ def request_for(
         seed=f"trivet {ENGINE} {run.class_id} {run.unit}",
         levels=levels or None,
         tables=tables if way is Way.USUAL else None,
-        rules=roster.rules if roster is not None else (),
+        rules=rules,
+        wishes=spread(students, sum(map(len, class_shape(len(seats), team_size))), rules) if way is Way.MIXED else (),
+        fixed=frozenset(s.seat for s in students if s.fixed),
         ledger=own_ledger(department, earlier_runs(department, run), own) if own else public,
         public=public if own else None,
         places=tuple(sorted({*school_class.seats, *school_class.gone})),
         way=way,
-        tolerance_percent=defaults.level_tolerance_percent,
-        team_size=defaults.team_size,
+        tolerance_percent=defaults.level_tolerance_percent if unit.level_tolerance_percent is None else unit.level_tolerance_percent,
+        team_size=team_size,
         deal_roles=unit.roles != "students",
     )
+
+
+def levels_of(students: Sequence[Student], own: Experience | None, unit: str, seats: tuple[int, ...]) -> dict[int, int]:
+    """Return the levels of a unit by seat: scores of its pre-check where enough of the class took it, else those of the roster."""
+    scores = own.scores.get(unit) if own is not None else None
+    if scores and advice(scores, seats).speaks and max(scores.values()) > LEVEL_STEPS:
+        return {seat: scores[seat] for seat in seats if seat in scores}
+    return {student.seat: student.level for student in students if student.level is not None}
 
 
 def unseated_by(seats: tuple[int, ...], tables: dict[int, str]) -> Unseated | None:

@@ -67,7 +67,7 @@ def seal(request: Request, key: bytes) -> str:
     private = {
         "levels": sorted((request.levels or {}).items()),
         "tables": sorted((request.tables or {}).items()),
-        "rules": [[rule.kind.value, rule.low, rule.high] for rule in sorted(request.rules)],
+        "rules": [[rule.kind.value, rule.low, rule.high] for rule in sorted((*request.rules, *request.wishes))],
         "way": request.way.value,
         "ledger": sorted([*two, times] for two, times in request.ledger.teams.items()) if request.public is not None else [],
     }

@@ -88,6 +88,11 @@ def repeats(groups: Groups, before: Ledger) -> int:
     return sum(before.teams.get(two, 0) for two in team_meetings(groups))
 
 
+def repeated_pairs(groups: Groups, before: Ledger) -> int:
+    """Return how many of today's teammates were teammates before, however often."""
+    return sum(before.teams.get(two, 0) > 0 for two in team_meetings(groups))
+
+
 def pair_repeats(groups: Groups, before: Ledger) -> int:
     """Return the sum, over today's partners, of the units in which they were partners before."""
     return sum(before.pairs.get(two, 0) for two in pair_meetings(groups))

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 from itertools import combinations
 
+from trivet.model.roster import PairRule, RuleKind
 from trivet.planning.grouping.ledger import Ledger, Two
 
 FORBIDDEN = 100_000
 """Two who may not share a team are not made partners either, unless nothing else is left."""
+
+WITHOUT_LANGUAGE = 10_000
+"""For a student with a language partner beside anyone else: the two share a device wherever they can."""
 
 PARTNERS_BEFORE = 100
 """For each earlier unit in which the two were partners."""
@@ -21,14 +25,31 @@ ONE_TEAM_BEFORE = 1
 Cost = Callable[[int, int], int]
 
 
-def pair_cost(teams: Sequence[Sequence[int]], ledger: Ledger, apart: frozenset[Two]) -> Cost:
+def apart_and_language(rules: Iterable[PairRule]) -> tuple[frozenset[Two], frozenset[Two]]:
+    """Return who should not be partners, and who should: those a rule keeps apart, and language partners.
+
+    Support that is spread over teams says nothing about partners.
+    """
+    apart = (RuleKind.NOT_ONE_TEAM, RuleKind.NOT_ONE_GROUP)
+    rules = tuple(rules)
+    return (
+        frozenset((rule.low, rule.high) for rule in rules if rule.kind in apart),
+        frozenset((rule.low, rule.high) for rule in rules if rule.kind is RuleKind.LANGUAGE),
+    )
+
+
+def pair_cost(teams: Sequence[Sequence[int]], ledger: Ledger, apart: frozenset[Two], language: frozenset[Two] = frozenset()) -> Cost:
     """Return the cost of making two seats partners, for the teams of one station group."""
     team_of = {seat: place for place, team in enumerate(teams) for seat in team}
+    with_language = {seat for two in language for seat in two if two[0] in team_of and two[1] in team_of}
 
     def cost(one: int, other: int) -> int:
         two = (min(one, other), max(one, other))
+        if two in language:
+            return 0
         return (
             FORBIDDEN * (two in apart)
+            + WITHOUT_LANGUAGE * ((one in with_language) + (other in with_language))
             + PARTNERS_BEFORE * ledger.pairs.get(two, 0)
             + ONE_TEAM_TODAY * (team_of[one] == team_of[other])
             + ONE_TEAM_BEFORE * (ledger.teams.get(two, 0) > 0)

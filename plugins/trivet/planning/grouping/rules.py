@@ -72,7 +72,7 @@ def joined(things: Iterable[int], twos: Iterable[tuple[int, int]]) -> list[tuple
 
 def ties_of(rules: Sequence[PairRule]) -> Ties:
     """Return the rules as blocks and bundles."""
-    twos = {kind: [(rule.low, rule.high) for rule in rules if rule.kind is kind] for kind in RuleKind}
+    twos = {kind: [(rule.low, rule.high) for rule in rules if rule.kind.asks is kind] for kind in RuleKind}
     seats = {seat for rule in rules for seat in (rule.low, rule.high)}
     blocks = joined(seats, twos[RuleKind.SAME_TEAM])
     block_of = {seat: place for place, block in enumerate(blocks) for seat in block}
@@ -169,7 +169,7 @@ def broken(rules: Iterable[PairRule], team_of: dict[int, int], group_of: dict[in
             RuleKind.SAME_TEAM: one_team,
             RuleKind.NOT_ONE_GROUP: not one_group,
             RuleKind.SAME_GROUP: one_group,
-        }[rule.kind]
+        }[rule.kind.asks]
         if not kept:
             bad.append(rule)
     return bad

@@ -22,7 +22,8 @@ def quality(drawn: Draw, counted: Sequence[str]) -> str:
     if drawn.repeats == 0:
         said = "All teammates are new: no two of a team have been in one team before"
     else:
-        said = f"{times(drawn.repeats, 'two teammates have')} been in one team before (each earlier unit counts)"
+        said = worked_together(drawn.repeats, drawn.repeated_pairs)
+        said = said[0].upper() + said[1:]
         if drawn.proved_minimum == drawn.repeats:
             said += "; fewer is not possible"
         elif drawn.own_repeats == drawn.own_minimum == drawn.repeats:
@@ -30,7 +31,8 @@ def quality(drawn: Draw, counted: Sequence[str]) -> str:
         elif drawn.proved_minimum:
             said += f"; no arrangement has fewer than {drawn.proved_minimum}"
     if drawn.pair_repeats:
-        said += f"; {times(drawn.pair_repeats, 'two partners have')} been partners before"
+        who = "one pair has" if drawn.pair_repeats == 1 else f"{drawn.pair_repeats} pairs have"
+        said += f"; online, {who} shared a device before"
     return said + "."
 
 
@@ -67,9 +69,11 @@ def level_spread(drawn: Draw, request: Request) -> str:
     return f"teams within {widest / 100:.2f} of a level"
 
 
-def times(count: int, what: str) -> str:
-    """Return `once, two teammates have` or `4 times, two teammates have`."""
-    return f"once, {what}" if count == 1 else f"{count} times, {what}"
+def worked_together(repeats: int, pairs: int) -> str:
+    """Return `3 pairs have worked together before`, with how often in all where one of them did more than once."""
+    pairs = pairs or repeats
+    said = f"{'one pair has' if pairs == 1 else f'{pairs} pairs have'} worked together before"
+    return said if pairs == repeats else f"{said}, {repeats} times in all"
 
 
 def limit(found: Limit, name: Name) -> str:
@@ -77,6 +81,8 @@ def limit(found: Limit, name: Name) -> str:
     if found.code == "levels":
         teams = "one team lies" if found.count == 1 else f"{found.count} teams lie"
         return f"The spread over the teams is not as even as asked: {teams} outside the tolerance, and the search found nothing nearer."
+    if found.code == "support":
+        return f"The {found.count} students who need something could not be spread over the teams: your rules leave no room for that."
     if found.code == "sizes":
         return f"The table groups leave station groups that differ by {found.count} students."
     one, other = found.seats

@@ -74,7 +74,7 @@ def deals(sizes: Sequence[int], gap: int) -> Iterator[Deal]:
 def within_tables(teams: Sequence[Sequence[int]], rules: Sequence[PairRule]) -> list[PairRule]:
     """Return the rules on teams that the tables themselves do not keep."""
     team_of = {seat: place for place, team in enumerate(teams) for seat in team}
-    return [rule for rule in broken(rules, team_of, team_of) if "team" in rule.kind.value]
+    return [rule for rule in broken(rules, team_of, team_of) if "team" in rule.kind.asks.value]
 
 
 def _broken(teams: Sequence[Sequence[int]], rules: Sequence[PairRule], deal: Deal) -> bool:

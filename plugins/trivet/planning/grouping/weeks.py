@@ -87,7 +87,7 @@ def _year(asked: Request, units: int | None) -> Iterator[WeekOfTeams]:
             teams=teams,
             station_groups=() if asked.whole_class else _indexes([len(group) for group in groups]),
             repeats=seating.cost,
-            proved_minimum=proof.bound.repeats,
+            proved_minimum=max(proof.bound.repeats, proof.within),
             unavoidable=proof.within == seating.cost,
         )
         if units is None and seating.cost:

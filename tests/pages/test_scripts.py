@@ -75,13 +75,16 @@ def test_before_and_after_the_run(chromium: Browser, address: str, now: str, day
 
 
 def test_tabs_show_one_part_at_a_time_and_go_back(chromium: Browser, address: str) -> None:
-    """Launch, groups and what to bring each take the phone's screen; the browser's back button leads back."""
+    """Launch, groups, questions and what to bring each take the phone's screen; the browser's back button leads back."""
     with opened(chromium, address + LESSON) as page:
-        for tab, seen in (("launch", "Launch round 2"), ("groups", "Groups, round 2"), ("kit", "Bring and set out")):
+        parts = {"launch": "Launch round 2", "groups": "Groups, round 2", "ask": "At your own station", "kit": "Bring and set out"}
+        for tab, seen in parts.items():
             page.locator(f'[data-tab="{tab}"]').click()
             assert page.locator(".panel:visible").count() == 1
             assert seen in page.locator(".panel:visible").inner_text()
             assert page.locator(".tabs [aria-current]").get_attribute("data-tab") == tab
+        page.go_back()
+        assert "At your own station" in page.locator(".panel:visible").inner_text()
         page.go_back()
         assert "Groups, round 2" in page.locator(".panel:visible").inner_text()
 
@@ -117,7 +120,7 @@ def test_without_script_everything_stands_open(chromium: Browser, address: str) 
     """All days, launches, groups and weeks are on the page for whoever runs no script."""
     with opened(chromium, address + LESSON, script=False) as page:
         assert page.locator(".sheet-day:visible").count() == 4
-        assert page.locator(".panel:visible").count() == 4 + 3 + 3 + 1
+        assert page.locator(".panel:visible").count() == 4 + 3 + 3 + 1 + 1
     with opened(chromium, address, script=False) as page:
         assert page.locator(".wk:visible").count() == page.locator(".wk").count() > 1
         assert page.locator(".turn").is_hidden()

@@ -15,6 +15,7 @@ from trivet.pages.lesson_groups import GroupBoard, boards
 from trivet.pages.lesson_launch import LaunchView, launches
 from trivet.pages.lesson_run import LessonRun
 from trivet.pages.links import HOME, lesson_address, relative
+from trivet.pages.questions import questions
 from trivet.pages.render import render
 from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date, stock
 from trivet.pages.stations import tag
@@ -77,6 +78,7 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         bar=unit_bar(unit, plans, page, words),
         days=tuple(_day(made, day) for day in plan.days),
         roles=school.roles if made.whole_class else (),
+        questions=questions(unit, words),
         drawn=plan.groups is not None,
         adult=_second_adult(run, words),
         pre_check=_pre_check(plan, words),

@@ -16,6 +16,7 @@ from trivet.pages.links import lesson_address, relative, student_address, unit_a
 from trivet.pages.plot import data_view
 from trivet.pages.prose import render_prose
 from trivet.pages.prose_links import UnitLinks
+from trivet.pages.questions import questions
 from trivet.pages.render import render
 from trivet.pages.spoken import grades, long_date, material, minutes, month_day, times
 from trivet.pages.stations import StationBar, Tag, station_bar, tag
@@ -53,15 +54,6 @@ class StationView:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """A question, what to listen for, and who it is for ("" for everyone)."""
-
-    ask: str
-    listen_for: str
-    who: str
-
-
-@dataclass(frozen=True, slots=True)
 class RunView:
     """A class that runs the unit: where its sheet is, or why there is none."""
 
@@ -91,10 +83,7 @@ def unit_page(unit: Unit, department: Department, plans: Plans, build: BuildInfo
         week_who=_week_who(shown, department, words) if shown else "",
         round_fact=_round_fact(asks, length, words),
         stations=tuple(_station(station, unit, links, words, asks=asks, length=length) for station in unit.stations),
-        questions=tuple(
-            Asked(q.ask, q.listen_for, "" if q.prompt is Prompt.CORE else words(f"unit.prompt.{q.prompt}"))
-            for q in unit.teacher_led.questions
-        ),
+        questions=questions(unit, words),
         data=data_view(replace(unit.teacher_led.data, drawn=True)) if unit.teacher_led.data else None,
         cautions=cautions(unit),
         supervision=_supervision(unit, words),

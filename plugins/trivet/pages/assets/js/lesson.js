@@ -1,6 +1,7 @@
 // The lesson sheet: today's day first, one part at a time on the phone, ticks that survive a reload. Without this script all days stand open.
 const sheet = document.querySelector(".lesson");
 const days = [...sheet.querySelectorAll(".sheet-day")];
+const OF_THE_RUN = new Set(["ask", "kit"]); // the same on every day
 const tabs = [...sheet.querySelectorAll("[data-tab]")];
 
 // the base path keeps two departments on one host apart
@@ -19,7 +20,7 @@ const open = (day, part) => {
   for (const panel of sheet.querySelectorAll(".panel")) panel.classList.toggle("open", panel.dataset.panel === part);
   for (const tab of tabs) {
     const part_ = tab.dataset.tab;
-    if (part_ !== "kit") {
+    if (!OF_THE_RUN.has(part_)) {
       const target = part_ === "day" ? day.id : `${day.id}-${part_}`;
       tab.hash = target;
       tab.hidden = !document.getElementById(target);

@@ -15,7 +15,7 @@ ALLOWED = {
     "reading": ({"model", "reading"}, {"yaml", "jsonschema", "icalendar", "dateutil"}),
     "planning": ({"model", "planning"}, {"pint", "dateutil"}),
     "results": ({"model", "results"}, set()),
-    "pages": ({"model", "planning", "pages"}, {"jinja2", "markdown", "markupsafe", "nh3"}),
+    "pages": ({"model", "planning", "pages"}, {"jinja2", "markdown", "markupsafe", "nh3", "segno"}),
     "hosts": ({"model", "reading", "planning", "results", "pages", "hosts"}, {"jinja2"}),
     "command": ({"model", "reading", "planning", "results", "pages", "hosts", "command"}, {"click"}),
 }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import posixpath
 import re
 from dataclasses import replace
@@ -10,6 +11,7 @@ from decimal import Decimal
 from itertools import pairwise
 
 import pytest
+import segno
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -21,6 +23,7 @@ from trivet.model.station import DataTable, Kind, Material, Per
 from trivet.pages import spoken
 from trivet.pages.links import relative
 from trivet.pages.plot import LEFT, Tick, plot
+from trivet.pages.qr import MASK, QUIET, qr_svg
 from trivet.pages.scale import length_class, scale_css
 from trivet.pages.stations import station_bar, tags
 from trivet.pages.unit_bar import MOST, unit_bar
@@ -131,6 +134,26 @@ def test_the_bar_of_a_unit_never_grows() -> None:
     assert len(bar) == MOST == 7
     assert [link.text for link in bar if link.current] == ["c9"]
     assert bar[-1].href == "../../../units/float-or-sink/#runs"
+
+
+@pytest.mark.parametrize("text", ["https://trivet.example/units/float-or-sink/student/#hands-on", "https://a.example/x/"])
+def test_a_qr_code_draws_exactly_its_modules(text: str) -> None:
+    """The drawing's path covers the dark modules of the code (segno's matrix) and no other, inside its quiet zone."""
+    svg = str(qr_svg(text, 'a "code"'))
+    rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
+    drawn = {(int(x) + i, int(y)) for x, y, length in re.findall(r"M(\d+) (\d+)h(\d+)v1h-\d+z", svg) for i in range(int(length))}
+    assert drawn == {(x + QUIET, y + QUIET) for y, row in enumerate(rows) for x, dark in enumerate(row) if dark}
+    assert f'viewBox="0 0 {len(rows) + 2 * QUIET} ' in svg
+    assert 'aria-label="a &#34;code&#34;"' in svg
+    assert "style" not in svg
+
+
+def test_a_qr_code_is_as_dark_as_segno_draws_it() -> None:
+    """segno's own picture of the same code has the same number of dark modules (ISO/IEC 18004)."""
+    out = io.StringIO()
+    segno.make("https://a.example/", error="m", micro=False, mask=MASK).save(out, kind="txt", border=0)
+    svg = str(qr_svg("https://a.example/", ""))
+    assert sum(int(n) for n in re.findall(r"h(\d+)v1", svg)) == out.getvalue().count("1")
 
 
 def of_tick(tick: Tick) -> Decimal:

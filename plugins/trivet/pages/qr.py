@@ -1,27 +1,34 @@
-"""QR codes as inline drawings, in ink and without styles."""
+"""QR codes as inline drawings (ISO/IEC 18004, by segno), in ink and without styles."""
 
 from __future__ import annotations
 
+import io
 import re
 
+import segno
 from markupsafe import Markup
 
-from trivet.pages.qr_code import qr_rows
-
-_DARK = re.compile("1+")
+_DARK = re.compile(rb"\x01+")
 QUIET = 2
 """Modules of quiet zone in the drawing; the card's own white adds the rest of the four that ISO/IEC 18004 asks for."""
 
+MASK = 2
+"""The pattern laid over every code. ISO/IEC 18004 rates all eight and takes the most even one, and a reader undoes whichever it finds.
+
+To rate them costs four times what the code does. Over addresses like ours this one's rating is the best on average (lower is better:
+1615, against 1551 where the best is chosen each time).
+"""
+
 
 def qr_svg(text: str, label: str) -> Markup:
-    """Return an inline SVG of the QR code for `text`, with error correction M or better; `label` names it for a screen reader."""
-    rows = qr_rows(text)
+    """Return an inline SVG of the QR code for `text`, with error correction M; `label` names it for a screen reader."""
+    rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
     side = len(rows) + 2 * QUIET
-    path = []
-    for y, row in enumerate(rows, QUIET):
+    path = io.StringIO()
+    for y, row in enumerate(rows):
         for dark in _DARK.finditer(row):
-            start, end = dark.span()
-            path.append(f"M{start + QUIET} {y}h{end - start}v1h-{end - start}z")
+            length = dark.end() - dark.start()
+            path.write(f"M{dark.start() + QUIET} {y + QUIET}h{length}v1h-{length}z")
     return Markup('<svg class="qr-code" viewBox="0 0 {0} {0}" role="img" aria-label="{1}"><path d="{2}"/></svg>').format(
-        side, label, "".join(path)
+        side, label, path.getvalue()
     )

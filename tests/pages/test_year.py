@@ -17,14 +17,16 @@ from trivet.pages.build_info import BuildInfo
 from trivet.pages.words import load_words
 from trivet.pages.year_page import year_page
 from trivet.pages.year_strip import Strip, mondays_of, strip, unit_numbers
+from trivet.planning.class_years import class_years
 from trivet.planning.department import plan_department
+from trivet.planning.timed_runs import time_runs
 
 BREAK = Closure(date(2026, 12, 21), date(2027, 1, 1), "winter break")
 
 
 def strip_of(department: Department) -> Strip:
     plans = plan_department(department)
-    return strip(department, plans, unit_numbers(plans.plans), load_words())
+    return strip(department, plans, unit_numbers(plans.plans), class_years(department, time_runs(department)), load_words())
 
 
 def body_of(department: Department) -> str:
@@ -84,9 +86,31 @@ def test_runs_stand_in_their_weeks() -> None:
 def test_the_same_in_words() -> None:
     """Each class stands in words with its shortest period, its units and dates, and its calendar file."""
     text = text_of(body_of(tiny_department(way="whole_class")))
-    assert "p1 Science 7, period 1 Ms. Rowan A period for a first round: 40" in text
+    assert "p1 Science 7, period 1 Ms. Rowan 205 meetings, 10,660 min in the year A period for a first round: 40" in text
     assert "1 Float or sink? Nov 30 to Dec 2, whole class Calendar file" in text
     assert 'href="../calendar/p1.ics"' in body_of(tiny_department())
+
+
+def test_each_class_has_its_shortest_period_on_the_strip() -> None:
+    """Beside each class stand the minutes of the shortest period that holds a first round, as long as the blocks of such a day.
+
+    The first day of the tiny unit as a whole class: 4 settle in + 3 expectations + 2 places + 3 launch + 21 at the stations + 1 clean up
+    + 5 reflection + 1 pack up = 40. A class without a unit has none.
+    """
+    classes = [tiny_class(), tiny_class("p2")]
+    runs = (Run(class_id="p1", unit="float-or-sink", starts=date(2026, 9, 17), way="whole_class"),)
+    department = tiny_department(classes=classes, runs=runs)
+    assert [(cell.text, cell.note) for cell in strip_of(department).classes] == [("p1", "40"), ("p2", "")]
+    assert "<small>40</small>" in body_of(department)
+    assert "by each class: the shortest period that holds a first round, in minutes" in body_of(department)
+
+
+def test_days_of_school_are_counted() -> None:
+    """The year and each term say how many days of school they have, closures left out."""
+    terms = (Term("Fall", date(2026, 8, 24), date(2027, 1, 15)), Term("Spring", date(2027, 1, 19), date(2027, 6, 4)))
+    text = text_of(body_of(tiny_department(calendar=tiny_calendar(closures=(BREAK,), terms=terms))))
+    assert "195 school days 1 run" in text
+    assert "Fall Aug 24 to Jan 15, 95 school days Spring Jan 19 to Jun 4, 99 school days" in text
 
 
 def test_what_asks_for_a_decision() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -10,6 +10,7 @@ from trivet.model.department import Department
 from trivet.model.page import Page
 from trivet.model.plan import Plan, Plans
 from trivet.model.problem import Severity
+from trivet.model.school import Term
 from trivet.model.standards import CODES, HOW_MANY
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.links import YEAR, calendar_address, lesson_address, relative, unit_address
@@ -20,6 +21,7 @@ from trivet.pages.year_strip import closed_days, strip, unit_numbers
 from trivet.planning.checks.places import RUNS
 from trivet.planning.class_years import ClassYear, class_years
 from trivet.planning.covered import Covered, covered
+from trivet.planning.dates import school_days
 from trivet.planning.halves import spoken
 from trivet.planning.timed_runs import time_runs
 
@@ -50,6 +52,7 @@ class ClassLine:
     class_id: str
     name: str
     teacher: str
+    meets: str
     period: str
     runs: tuple[RunLine, ...]
     calendar: str
@@ -81,20 +84,23 @@ def year_page(department: Department, plans: Plans, build: BuildInfo, words: Wor
     found = covered(department, plans.plans)
     met = [each for each in found if each.classes]
     calendar = department.school.calendar
+    days = [day.date for day in school_days(calendar)]
+    years = class_years(department, time_runs(department))
     body = render(
         "year.html",
         words,
-        strip=strip(department, plans, numbers, words),
-        summary=_summary(plans, numbers, met, words),
+        strip=strip(department, plans, numbers, years, words),
+        summary=(words("year.school_days", n=len(days)), *_summary(plans, numbers, met, words)),
         units=tuple(UnitKey(number, department.units[slug].title, relative(YEAR, unit_address(slug))) for slug, number in numbers.items()),
+        has_least=any(each.least for each in years),
         has_first=any(plan.way == "whole_class" for plan in plans.plans),
         decisions=tuple(_decisions(plans)),
-        classes=tuple(_class(each, department, plans, numbers, words) for each in class_years(department, time_runs(department))),
+        classes=tuple(_class(each, department, plans, numbers, words) for each in years),
         standards=tuple(_standard(each, department, words) for each in met),
         unused=tuple(_standard(each, department, words) for each in found if not each.classes),
         missing=tuple(_missing({each.code for each in met}, words)),
         closed=closed_days(calendar, words),
-        terms=tuple((term.name, _span(term.first, term.last, words)) for term in calendar.terms),
+        terms=tuple(_term(term, days, words) for term in calendar.terms),
         built=long_date(build.date, words),
     )
     return Page(YEAR, {"title": words("year.title"), "kind": "year", "lang": words.language, "search": False}, body)
@@ -123,6 +129,7 @@ def _class(each: ClassYear, department: Department, plans: Plans, numbers: Mappi
         class_id=each.class_id,
         name=school_class.name,
         teacher=department.school.settings.teachers.get(school_class.teacher, ""),
+        meets=words("year.meets", n=each.meetings, minutes=f"{each.minutes:,}"),
         period=_period(each, words),
         runs=tuple(_run(plan, department, numbers, words) for plan in own),
         calendar=relative(YEAR, calendar_address(each.class_id)),
@@ -150,6 +157,12 @@ def _run(plan: Plan, department: Department, numbers: Mapping[str, int], words: 
         href=relative(YEAR, lesson_address(plan.class_id, plan.unit)),
         dates=words("year.whole_class", dates=dates) if plan.way == "whole_class" else dates,
     )
+
+
+def _term(term: Term, days: Sequence[date], words: Words) -> tuple[str, str]:
+    """Its name, its dates and how many days of school it has."""
+    held = sum(term.first <= day <= term.last for day in days)
+    return term.name, words("year.term_days", dates=_span(term.first, term.last, words), days=words("year.school_days", n=held))
 
 
 def _span(first: date, last: date, words: Words) -> str:

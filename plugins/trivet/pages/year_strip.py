@@ -13,18 +13,21 @@ from trivet.model.school import Calendar
 from trivet.pages.scale import place_class
 from trivet.pages.spoken import month, month_day
 from trivet.pages.words import Words
+from trivet.planning.class_years import ClassYear
+from trivet.planning.halves import spoken
 
 WEEK = timedelta(days=7)
 
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A stretch of weeks. `css` places it; `first` and `last` are dates for the script that marks this week."""
+    """A stretch of weeks. `css` places it; `first` and `last` are dates for the script that marks this week; `note` stands beside it."""
 
     css: str
     text: str
     first: str = ""
     last: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +44,8 @@ class Strip:
     label: str
 
 
-def strip(department: Department, plans: Plans, numbers: Mapping[str, int], words: Words) -> Strip:
-    """Return the strip of a department; `numbers` gives each unit its number."""
+def strip(department: Department, plans: Plans, numbers: Mapping[str, int], years: Sequence[ClassYear], words: Words) -> Strip:
+    """Return the strip of a department; `numbers` gives each unit its number, `years` each class its shortest period."""
     mondays = mondays_of(department.school.calendar)
     classes = tuple(department.school.classes)
     return Strip(
@@ -50,7 +53,9 @@ def strip(department: Department, plans: Plans, numbers: Mapping[str, int], word
         weeks=len(mondays),
         months=tuple(_months(mondays, words)),
         numbers=tuple(_numbers(mondays, department.school.calendar)),
-        classes=tuple(Cell(place_class("cl", row), class_id) for row, class_id in enumerate(classes, 1)),
+        classes=tuple(
+            Cell(place_class("cl", row), each.class_id, note=spoken(each.least) if each.least else "") for row, each in enumerate(years, 1)
+        ),
         closed=tuple(_closed(mondays, department.school.calendar, len(classes))),
         runs=tuple(cell for row, class_id in enumerate(classes, 1) for cell in _runs(row, class_id, mondays, plans, numbers)),
         label=words("year.label", classes=len(classes), weeks=len(mondays)),

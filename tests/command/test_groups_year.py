@@ -187,3 +187,117 @@ def test_locks_read_back(project: Path) -> None:
     for unit in ("floating", "plates", "seeds"):
         path = project / "school" / "groups" / "p1" / f"{unit}.yml"
         assert write_lock(lock_of(project, unit)) == path.read_text(encoding="utf-8")
+
+
+def test_a_newcomer_in_the_middle_of_the_year(project: Path) -> None:
+    """--year --change seats a late arrival in every coming unit, leaves the one that has begun, counts again, and each lock checks out."""
+    run(groups, project, ["--year", *P1, "--write", *BEFORE])
+    first = lock_of(project, "floating")
+    classes = project / "school" / "classes.yml"
+    edit(classes, "numbers: 1-12", "numbers: 1-12\n    late: 13 from 2026-10-06")
+    arguments = ["--year", "--change", *P1, "--today", "2026-10-07"]
+    before = everything_below(project)
+    shown = run(groups, project, arguments)
+    assert shown.exit_code == 0 and everything_below(project) == before
+    assert "floating: has begun, so its groups stay" in shown.output
+    assert re.search(r"plates: new: p1-13 to [ABC]1; moves 0", shown.output)
+    assert "Nothing was written; --write keeps these changes." in shown.output
+    done = run(groups, project, [*arguments, "--write"])
+    assert done.exit_code == 0 and "Kept: school/groups/p1/plates.yml, school/groups/p1/seeds.yml." in done.output
+    assert lock_of(project, "floating") == first
+    for unit in ("plates", "seeds"):
+        assert "p1-13" in {number for group in lock_of(project, unit).groups.values() for number in group.students}
+        checked = run(groups, project, ["--check", str(project / "school" / "groups" / "p1" / f"{unit}.yml")])
+        assert checked.exit_code == 0, checked.output
+    again = run(groups, project, [*arguments, "--write"])
+    assert again.output.count("nobody came or left") == 2 and "Nothing to write" in again.output
+    data = json.loads(run(groups, project, [*arguments, "--json"]).output)
+    assert [unit["begun"] for unit in data["units"]] == [True, False, False]
+
+
+def test_a_day_with_absences(project: Path) -> None:
+    """--day closes the kept groups up around the absences of the private list and of --absent, and writes nothing."""
+    run(groups, project, ["floating", *P1, "--write", *BEFORE])
+    (project / "private" / "example" / "absences-p1.csv").write_text("date,seat\n2026-10-05,3\n", encoding="utf-8")
+    before = everything_below(project)
+    done = run(groups, project, ["floating", *P1, "--day", "2026-10-05", "--absent", "p1-07, 11"])
+    assert done.exit_code == 0 and everything_below(project) == before
+    assert "absent: p1-03, p1-07, p1-11" in done.output
+    assert not re.search(r"p1-(03|07|11) \(", done.output)
+    alone = run(groups, project, ["floating", *P1, "--day", "2026-10-06"])
+    assert "Nobody is absent on Tuesday, October 6: the kept groups hold." in alone.output
+    other = run(groups, project, ["floating", *P1, "--day", "2026-12-24"])
+    assert other.exit_code == 1 and "write --day and one of 2026-10-05" in other.stderr
+    wrong = run(groups, project, ["floating", *P1, "--day", "2026-10-05", "--absent", "13"])
+    assert wrong.exit_code == 2 and "--absent: 13 is no number of class p1" in wrong.stderr
+    undrawn = run(groups, project, ["plates", *P1, "--day", "2026-11-09"])
+    assert undrawn.exit_code == 1 and "draw them first: trivet groups plates --class p1" in undrawn.stderr
+
+
+def test_a_redraw_is_shown_with_what_it_changes(project: Path) -> None:
+    """Drawing again shows how many get other teammates and what later kept units then count, before anything is written."""
+    run(groups, project, ["--year", *P1, "--write", *BEFORE])
+    roster = project / "private" / "example" / "roster-p1.csv"
+    mates = next(sorted(team) for group in lock_of(project, "plates").groups.values() for team in group.teams.values())
+    one, other = (int(number[-2:]) for number in mates[:2])
+    lines = roster.read_text(encoding="utf-8").splitlines()
+    lines[one] = lines[one].replace('""', f'"not in one team: {other}"')
+    roster.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    before = everything_below(project)
+    done = run(groups, project, ["plates", *P1, *BEFORE])
+    assert re.search(r"Groups of this unit are kept already; with these \d+ of 12 students would have other teammates\.", done.output)
+    assert re.search(r"seeds, kept too, would be counted again: repeats \d+ -> \d+\.", done.output)
+    assert everything_below(project) == before
+
+
+def test_leveled_groups_are_changed_in_the_private_folder(project: Path) -> None:
+    """--change fits leveled groups too, and writes them where they stand; nothing comes to the shared folder."""
+    run(groups, project, ["floating", *P1, "--leveled", "--write", *BEFORE])
+    edit(project / "school" / "classes.yml", "numbers: 1-12", "numbers: 1-12\n    late: 13 from 2026-09-01")
+    done = run(groups, project, ["floating", *P1, "--change", "--write", *BEFORE])
+    assert done.exit_code == 0 and "Kept in private/example/groups/p1/floating.yml." in done.output
+    assert not (project / "school" / "groups").exists()
+
+
+def test_the_pre_check_advises(project: Path) -> None:
+    """--how auto draws mixed groups and says what the pre-check advises; with enough scores these are the levels; nothing is kept of it."""
+    plain = run(groups, project, ["floating", *P1, "--how", "auto", *BEFORE])
+    assert "Advice: mixed groups, since no pre-check of this unit was taken." in plain.output
+    scores = "".join(f"floating,{seat},{20 if seat % 2 else 90}\n" for seat in range(1, 13))
+    (project / "private" / "example" / "pre-check-p1.csv").write_text(f"unit,seat,score\n{scores}", encoding="utf-8")
+    split = run(groups, project, ["floating", *P1, "--how", "auto", "--write", *BEFORE])
+    assert "6 scored 40 % or less and 6 scored 80 % or more" in split.output
+    assert "The levels are the scores of this unit's pre-check." in split.output
+    assert "score" not in (project / "school/groups/p1/floating.yml").read_text(encoding="utf-8")
+    by_team = [sum(1 for n in team if int(n[-2:]) % 2) for g in lock_of(project, "floating").groups.values() for team in g.teams.values()]
+    assert by_team == [2, 2, 2]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "answer"),
+    [
+        (["--students", "0"], "--students: 0 is too few; write --students and the number of students, from 1 to 60"),
+        (["--students", "61"], "--students: 61 is too many"),
+        (["--students", "thirty"], "--students: thirty is no whole number"),
+        (["--students", "31", "--team", "6"], "--team: 6 is too many; write --team and the number of students in a team, from 3 to 5"),
+        (["--students", "31", "--units", "2.5"], "--units: 2.5 is no whole number"),
+        (["--students", "31", "--units", "-1"], "--units: -1 is too few"),
+        (["floating", *P1, "--how", "levelled"], "--how: levelled is none of mixed, usual, leveled, auto; write --how leveled"),
+        (["floating", *P1, "--how", "mixed", "--leveled"], "--leveled and --how mixed ask for two ways"),
+    ],
+)
+def test_odd_values_are_answered(project: Path, arguments: list[str], answer: str) -> None:
+    """A number or a word that an option can't take is misuse, told in plain words with what to write."""
+    done = run(groups, project, arguments)
+    assert done.exit_code == 2 and answer in done.stderr and "Invalid" not in done.stderr
+
+
+@pytest.mark.parametrize(("students", "teams"), [(1, [[1]]), (2, [[1], [2]]), (7, None)])
+def test_tiny_classes(project: Path, students: int, teams: list[list[int]] | None) -> None:
+    """One or two students have no teammates, which is said; seven have, in three station groups."""
+    done = run(groups, project, ["--students", str(students), "--json"])
+    data = json.loads(done.output)
+    assert sorted(seat for team in data["units"][0]["teams"] for seat in team) == list(range(1, students + 1))
+    if teams is not None:
+        assert [unit["teams"] for unit in data["units"]] == [teams]
+        assert "nobody has a teammate" in run(groups, project, ["--students", str(students)]).output

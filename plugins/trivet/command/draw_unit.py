@@ -53,8 +53,8 @@ class Job:
         """Return a student's number."""
         return self.department.school.classes[self.run.class_id].number(seat)
 
-    def lines(self, said: Said | None) -> list[str]:
-        """Return the draw as text."""
+    def lines(self, said: Said | None, replaced: list[str]) -> list[str]:
+        """Return the draw as text; `replaced` says what it would change where other groups are kept."""
         unit = self.department.units[self.run.unit]
         source = "drawn with the class's private list"
         if not self.from_roster:
@@ -72,6 +72,7 @@ class Job:
             *by_presence(self.drawn),
             *self.advice,
             *self.changes,
+            *replaced,
             *ending,
         ]
 
@@ -91,6 +92,7 @@ class Job:
                 "role_spread": drawn.role_spread,
             },
             "changes": list(self.changes),
+            "advice": list(self.advice),
             "limits": [{"code": each.code, "count": each.count, "seats": list(each.seats)} for each in drawn.limits],
             "written": list(said.written) if said is not None else [],
             "notes": list(said.notes) if said is not None else [],
@@ -99,29 +101,36 @@ class Job:
 
 def draw_unit(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
     """Draw groups for one run; exits with 1 and the reason where the lists or the rules do not allow it."""
-    job = _asked(context, unit, class_id, asked)
+    job, _ = _asked(context, unit, class_id, asked)
     drawn = draw(job.request)
     if isinstance(drawn, Conflict):
         stop(context, conflict(drawn, job.number))
     return replace(job, drawn=drawn)
 
 
-def change_unit(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
+def change_unit(context: click.Context, asked: Asked) -> Job:
     """Fit kept groups to the class as it is now; exits with 1 where there are none, or where more than two students would move."""
-    job = _asked(context, unit, class_id, asked)
-    kept = job.department.locks.get((class_id, unit))
-    if kept is None:
-        stop(
-            context, [f"no groups of {unit} are kept for class {class_id}, so there is nothing to change; leave --change out to draw them"]
-        )
-    changed = change(kept.groups, job.request)
+    job, _ = kept_job(context, asked)
+    changed = change(job.drawn.groups, job.request)
     if changed is None:
         stop(context, ["more than two students would have to move; leave --change out to draw the groups anew"])
     name = {seat: job.number(seat) for seat in {*job.request.seats, *changed.left}}
     return replace(job, drawn=measured(job.request, changed.groups), changes=tuple(spoken(changed, name)))
 
 
-def _asked(context: click.Context, unit: str, class_id: str, asked: Asked) -> Job:
+def kept_job(context: click.Context, asked: Asked) -> tuple[Job, Experience]:
+    """Return kept groups, public or leveled, as a job, and what is privately known; exits with 1 where none are kept."""
+    unit, class_id = asked.unit or "", asked.class_id or ""
+    job, own = _asked(context, unit, class_id, asked)
+    leveled = own.leveled.get(unit)
+    kept = leveled or job.department.locks.get((class_id, unit))
+    if kept is None:
+        stop(context, [f"no groups of {unit} are kept for class {class_id}; draw them first: trivet groups {unit} --class {class_id}"])
+    way = Way.LEVELED if leveled is not None else job.request.way
+    return replace(job, request=replace(job.request, way=way), drawn=replace(NOTHING, groups=kept.groups), advice=()), own
+
+
+def _asked(context: click.Context, unit: str, class_id: str, asked: Asked) -> tuple[Job, Experience]:
     department = department_of(context, unit)
     run = run_asked(department, unit, class_id)
     private = private_side(root_of(context), department)
@@ -136,7 +145,7 @@ def _asked(context: click.Context, unit: str, class_id: str, asked: Asked) -> Jo
         stop(context, ["; ".join(unseated(request, school_class.number))])
     if request.way is Way.LEVELED and request.levels is None:
         stop(context, [f"leveled groups need levels, and there are none for class {class_id}; write them into its private list"])
-    return Job(
+    job = Job(
         department=department,
         run=run,
         private=private,
@@ -146,6 +155,7 @@ def _asked(context: click.Context, unit: str, class_id: str, asked: Asked) -> Jo
         drawn=NOTHING,
         advice=advised(department, run, request, own, asked),
     )
+    return job, own
 
 
 def roster_of(context: click.Context, school_class: SchoolClass, private: PrivateSide) -> Roster | None:

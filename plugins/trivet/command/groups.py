@@ -18,6 +18,10 @@ from trivet.command.plain_types import whole, word_of
 @click.option("--how", callback=word_of(HOW), metavar="WAY", help="mixed, usual, leveled or auto; else as the unit says.")
 @click.option("--leveled", is_flag=True, help="As --how leveled: groups of near levels, kept in the private folder alone.")
 @click.option("--change", is_flag=True, help="Fit the kept groups to who has come or left, moving as few students as can be.")
+@click.option(
+    "--day", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="The kept groups of one day, closed up around who is absent."
+)
+@click.option("--absent", metavar="NUMBERS", help="With --day: who else is absent, such as 7,12.")
 @click.option("--write", is_flag=True, help="Keep the groups: school/groups/CLASS/UNIT.yml. Without it nothing is written.")
 @click.option("--force", is_flag=True, help="Replace groups that the class has already worked in.")
 @click.option("--explain", is_flag=True, help="Say why: rules, what each aim reached, what limited it, and the proof.")
@@ -29,12 +33,13 @@ from trivet.command.plain_types import whole, word_of
 @click.option("--json", "json", is_flag=True, help="Print JSON, for programs.")
 @click.option("--today", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="The date of the draw; else today.")
 @click.pass_context
-def groups(context: click.Context, /, *, today: datetime | None, **options: object) -> None:
+def groups(context: click.Context, /, *, today: datetime | None, day: datetime | None, **options: object) -> None:
     """Draw station groups, teams, partners and duty cards.
 
     Levels and rules come from the class's private list; without one the draw goes by number and says so.
     The same list gives the same groups. What is printed are class numbers, never names.
     """
-    asked = Asked(today=today.date() if today else date.today(), **options)  # type: ignore[arg-type]
+    dates = {"today": today.date() if today else date.today(), "day": day.date() if day else None}
+    asked = Asked(**dates, **options)  # type: ignore[arg-type]
     for line in asked.job()(context, asked):
         click.echo(line)

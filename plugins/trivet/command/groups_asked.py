@@ -25,6 +25,8 @@ class Asked:
     how: str | None
     leveled: bool
     change: bool
+    day: date | None
+    absent: str | None
     write: bool
     force: bool
     explain: bool
@@ -55,12 +57,21 @@ class Asked:
         if self.class_id is None:
             raise click.UsageError("which class? write --class and its id, such as --class p1; or --students N for a class of that size")
         if self.year:
-            self._refuse(("UNIT", self.unit), ("--how", self.how), ("--leveled", self.leveled), ("--change", self.change), to="--year")
+            self._refuse(("UNIT", self.unit), ("--how", self.how), ("--leveled", self.leveled), ("--day", self.day), to="--year")
+            if self.change:
+                from trivet.command.year_change import year_change
+
+                return year_change
             from trivet.command.year_groups import year_groups
 
             return year_groups
         if self.unit is None:
             raise click.UsageError("which unit? write its folder's name before --class, or --year for all units of the class")
+        if self.day or self.absent:
+            self._refuse(("--change", self.change), ("--write", self.write), ("--how", self.how), ("--leveled", self.leveled), to="--day")
+            from trivet.command.day_groups import day_groups
+
+            return day_groups
         from trivet.command.unit_groups import unit_groups
 
         return unit_groups

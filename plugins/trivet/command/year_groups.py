@@ -6,63 +6,47 @@ from collections.abc import Iterator
 
 import click
 
-from trivet.command.asked import as_json, department_of, remedy, stop
-from trivet.command.draw_unit import Said, experience_of, roster_of
+from trivet.command.asked import as_json, stop
+from trivet.command.draw_unit import Said
 from trivet.command.groups_asked import Asked
 from trivet.command.keep_groups import keep_year
-from trivet.command.private_side import private_side
-from trivet.command.root import root_of
+from trivet.command.whole_year import whole_year
 from trivet.model.department import Department
+from trivet.model.lock import ROLE_IDS
+from trivet.model.school import SchoolClass
 from trivet.planning.grouping.explain import who_with_whom
-from trivet.planning.grouping.for_class import Unseated, runs_in_order
-from trivet.planning.grouping.kept import keep, plain_groups
+from trivet.planning.grouping.for_class import Unseated
+from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.ledger import MAIN_DUTIES
 from trivet.planning.grouping.past import passed
 from trivet.planning.grouping.request import Conflict
-from trivet.planning.grouping.sentences import conflict, level_spread, unseated, year_quality
+from trivet.planning.grouping.sentences import conflict, level_spread, unseated, widest_gap, year_quality
 from trivet.planning.grouping.year import Year, YearUnit, draw_year, not_yet_together, year_ledger, year_role_spread
 
 
 def year_groups(context: click.Context, asked: Asked) -> Iterator[str]:
     """Draw the year, keep it where asked, and yield what to print."""
-    department = department_of(context, "")
-    class_id = asked.class_id or ""
-    if class_id not in department.school.classes:
-        raise click.UsageError(f"there is no class {class_id}; {remedy(class_id, department.school.classes, 'school/classes.yml')}")
-    school_class = department.school.classes[class_id]
-    private = private_side(root_of(context), department)
-    roster = roster_of(context, school_class, private)
-    own = experience_of(context, department, school_class, private)
-    key = private.key() if roster is not None and asked.write else b""
+    of = whole_year(context, asked)
+    department, class_id = of.department, of.class_id
     past = frozenset(
         run.unit
-        for run in runs_in_order(department, class_id)
-        if (class_id, run.unit) not in department.locks and run.unit not in own.leveled and passed(department, run, asked.today)
+        for run in of.runs
+        if (class_id, run.unit) not in department.locks and run.unit not in of.own.leveled and passed(department, run, asked.today)
     )
-    year = draw_year(
-        department,
-        class_id,
-        roster,
-        own,
-        lambda drawn, request, run, counted: keep(
-            drawn, request, run, counted, drawn_on=asked.today, from_roster=roster is not None, key=key
-        ),
-        past=past,
-    )
+    year = draw_year(department, class_id, of.roster, of.own, of.keeper, past=past)
     if isinstance(year, Unseated):
-        stop(context, ["; ".join(unseated(year, school_class.number))])
+        stop(context, ["; ".join(unseated(year, of.number))])
     if isinstance(year, Conflict):
-        stop(context, conflict(year, school_class.number))
+        stop(context, conflict(year, of.number))
     if not year:
         stop(context, [f"class {class_id} has no unit to draw this school year; write its rows into school/runs.yml"])
-    said = keep_year(private, department, year) if asked.write else Said()
+    said = keep_year(of.private, department, year) if asked.write else Said()
     if asked.json:
-        yield as_json(as_data(class_id, year, said))
+        yield as_json(as_data(of.school_class, year, said))
         return
     yield from lines(department, class_id, year)
     if asked.explain:
-        yield "Who is in a team with whom over the year:"
-        yield from who_with_whom(year_ledger(year, public=False), school_class.seats)
+        yield from explained(of.school_class, year)
     if past:
         yield f"Left out, since they have begun without kept groups: {', '.join(sorted(past))}."
     yield f"Kept: {', '.join(said.written)}." if said.written else "Nothing was written; --write keeps the units that are new."
@@ -86,7 +70,18 @@ def lines(department: Department, class_id: str, year: Year) -> Iterator[str]:
     yield f"Pairs of students who are in no team together all year: {left} of {school_class.size * (school_class.size - 1) // 2}."
     for seat, others in strangers.items():
         if others:
-            yield f"  {school_class.number(seat)} with none of {', '.join(f'{other:02d}' for other in others)}"
+            yield f"  {school_class.number(seat)} does not work with {', '.join(f'{other:02d}' for other in others)}"
+
+
+def explained(school_class: SchoolClass, year: Year) -> Iterator[str]:
+    """Yield the duty cards of each student, and the table of who is in a team with whom."""
+    ledger = year_ledger(year, public=False)
+    yield "Duty cards over the year, for each student:"
+    for seat in school_class.seats:
+        held = [f"{role} {ledger.duties.get((seat, role), 0)}" for role in ROLE_IDS[:4]]
+        yield f"  {school_class.number(seat)} {', '.join(held)}"
+    yield "Who is in a team with whom over the year:"
+    yield from who_with_whom(ledger, school_class.seats)
 
 
 def state(unit: YearUnit) -> str:
@@ -100,22 +95,35 @@ def state(unit: YearUnit) -> str:
     return f"{quality}{f', {spread}' if spread else ''}"
 
 
-def as_data(class_id: str, year: Year, said: Said) -> dict[str, object]:
+def as_data(school_class: SchoolClass, year: Year, said: Said) -> dict[str, object]:
     """Return the year as plain data; leveled units without their groups."""
+    ledger = year_ledger(year)
     return {
-        "class": class_id,
-        "units": [
-            {
-                "unit": unit.run.unit,
-                "starts": unit.run.starts.isoformat(),
-                "kept": unit.drawn is None,
-                "groups": None if unit.private else plain_groups(unit.lock.groups),
-                "repeats": None if unit.private else unit.lock.repeats,
-                "pair_repeats": None if unit.private else unit.lock.pair_repeats,
-                "proved_minimum": None if unit.private else unit.lock.proved_minimum,
-            }
-            for unit in year
-        ],
+        "class": school_class.id,
+        "units": [unit_data(unit) for unit in year],
         "role_spread": year_role_spread(year),
+        "duties": {
+            school_class.number(seat): {role: ledger.duties.get((seat, role), 0) for role in ROLE_IDS} for seat in school_class.seats
+        },
+        "not_together": {
+            school_class.number(seat): [school_class.number(other) for other in others]
+            for seat, others in not_yet_together(year, school_class.seats).items()
+        },
         "written": list(said.written),
+    }
+
+
+def unit_data(unit: YearUnit) -> dict[str, object]:
+    """Return one unit of the year as plain data."""
+    drawn, request = unit.drawn, unit.request
+    return {
+        "unit": unit.run.unit,
+        "starts": unit.run.starts.isoformat(),
+        "kept": drawn is None,
+        "groups": None if unit.private else plain_groups(unit.lock.groups),
+        "repeats": None if unit.private else unit.lock.repeats,
+        "pair_repeats": None if unit.private else unit.lock.pair_repeats,
+        "proved_minimum": None if unit.private else unit.lock.proved_minimum,
+        "own_minimum": drawn.own_minimum if drawn is not None else None,
+        "level_spread_percent": widest_gap(drawn, request) if drawn is not None and request is not None else None,
     }

@@ -59,7 +59,7 @@ def change(groups: Groups, request: Request) -> Changed | None:
         ranked = [
             (_rank(request, teams), made, teams)
             for made, teams in _ways(stay, arrivals, moves, request.fixed)
-            if _keeps_rules(request, teams)
+            if rules_hold(request, teams)
         ]
         if ranked:
             _, made, teams = min(ranked, key=lambda each: (each[0], each[1]))
@@ -107,11 +107,12 @@ def _moved(stay: Teams, made: Sequence[tuple[int, str, str]]) -> Teams:
     }
 
 
-def _keeps_rules(request: Request, teams: Teams) -> bool:
+def rules_hold(request: Request, teams: Teams) -> bool:
+    """Say whether teams by code keep the rules among those who are in them."""
     places = {code: place for place, code in enumerate(teams)}
     team_of = {seat: places[code] for code, team in teams.items() for seat in team}
     group_of = {seat: ord(code[0]) for code, team in teams.items() for seat in team}
-    return not broken(rules_among(request.seats, request.rules), team_of, group_of)
+    return not broken(rules_among(tuple(team_of), request.rules), team_of, group_of)
 
 
 def _rank(request: Request, teams: Teams) -> tuple[int, int]:
@@ -137,23 +138,24 @@ def _refitted(groups: Groups, before: Teams, teams: Teams, request: Request) -> 
             cards[code] = {number(seat): held[seat] for seat in team}
         old = set(meetings([seat_of(n) for n in pair] for pair in group.pairs))
         price = pair_cost(tuple(mine.values()), request.ledger, apart, language)
-        pairs = cheapest_pairs([seat for team in mine.values() for seat in team], _keeping(price, old))
+        pairs = cheapest_pairs([seat for team in mine.values() for seat in team], keeping(price, old))
         found[letter] = StationGroup(cards, tuple(tuple(number(seat) for seat in pair) for pair in pairs))
     return found
 
 
-def _keeping(price: Cost, old: set[Two]) -> Cost:
+def keeping(price: Cost, old: set[Two]) -> Cost:
+    """Return the cost of partners, with what it is worth to leave two together who are partners already."""
     return lambda one, other: price(one, other) + (0 if (min(one, other), max(one, other)) in old else KEEP_PARTNERS)
 
 
 def spoken(changed: Changed, name: Mapping[int, str]) -> list[str]:
-    """Return the change in words: who left, who came, and `moves 2: p1-07 A1 to A2, …`."""
+    """Return the change in words: who left, who came, and `moves 2: p1-07 A1->A2, …`."""
     lines = []
     if changed.left:
         lines.append(f"left: {', '.join(name[seat] for seat in changed.left)}")
     came = [f"{name[move.seat]} to {move.target}" for move in changed.moves if not move.source]
     if came:
         lines.append(f"new: {', '.join(came)}")
-    moved = [f"{name[move.seat]} {move.source} to {move.target}" for move in changed.moves if move.source]
+    moved = [f"{name[move.seat]} {move.source}->{move.target}" for move in changed.moves if move.source]
     lines.append(f"moves {len(moved)}" + (f": {', '.join(moved)}" if moved else ""))
     return lines

@@ -50,23 +50,30 @@ def year_quality(repeats: int, proved: int | None, own: int | None) -> str:
         return "all teammates new"
     if repeats == proved:
         return f"repeats {repeats}, fewer is not possible"
+    least = "" if proved is None else f", proved minimum {proved}"
     if repeats == own:
-        return f"repeats {repeats}, fewer is not possible under your rules and levels"
-    return f"repeats {repeats}" + (f", at least {proved}" if proved else "")
+        return f"repeats {repeats}, fewer is not possible under your rules and levels" + (f"; {least[2:]} without them" if least else "")
+    return f"repeats {repeats}{least}"
 
 
 def level_spread(drawn: Draw, request: Request) -> str:
-    """Return how far the teams' means lie from the class mean at most, in hundredths of a level; "" where levels were not used."""
+    """Return how far the teams' means lie from the class mean at most; "" where levels were not used."""
+    widest = widest_gap(drawn, request)
+    return "" if widest is None else f"teams within {widest / 100:.2f} of a level"
+
+
+def widest_gap(drawn: Draw, request: Request) -> int | None:
+    """Return how far the teams' means lie from the class mean at most, in hundredths of a level; None where levels were not used."""
     levels = request.levels or {}
     known = [levels[seat] for seat in request.seats if seat in levels]
     if not known or request.way is not Way.MIXED:
-        return ""
+        return None
     widest = 0
     for team in (team for group in drawn.groups.values() for team in group.teams.values()):
         mine = [levels[seat] for seat in map(seat_of, team) if seat in levels]
         gap = abs(len(known) * sum(mine) - len(mine) * sum(known))
         widest = max(widest, -(-100 * gap // (len(known) * len(team) * one_level(levels))))
-    return f"teams within {widest / 100:.2f} of a level"
+    return widest
 
 
 def worked_together(repeats: int, pairs: int) -> str:

@@ -61,6 +61,8 @@ def test_the_runs_show_what_a_year_brings(demo: Department) -> None:
     assert {day.day_type for day in days} >= {"regular", "early_release", "block_odd", "block_even", "assembly"}
     assert {plan.class_id for plan in plans.plans} == set(demo.school.classes)
     assert sum(len(run.lost) for run in demo.school.runs) == 2
+    assert {run.begins for run in demo.school.runs} == {"date", "after", "by"}
+    assert not [problem for problem in plans.problems if problem.code in ("by-missed", "past-term", "into-testing", "drift", "kit-clash")]
 
 
 @pytest.mark.parametrize("slug", ["float-or-sink", "moving-plates", "beaks-and-seeds"])

@@ -42,7 +42,8 @@ OPTIONAL = (
     "minutes/*", "defaults", "defaults/*", "week/*", "rotation", "rotation/mode", "closures", "days", "terms", "classes/*/gone",
     "classes/*/late", "classes/*/meets", "classes/*/avoid", "classes/*/adults", "rooms/*/teacher sees", "rooms/*/area", "rooms/*/devices",
     "rooms/*/store", "roles/*", "items/store", "items/price", "items/pack", "items/contains", "runs/way", "runs/second adult",
-    "runs/lost", "runs/starts", "how", "repeats", "pair_repeats", "proved_minimum", "certificate", "counted", "inputs", "seal",
+    "runs/lost", "runs/starts", "runs/after", "runs/gap", "runs/by",
+    "how", "repeats", "pair_repeats", "proved_minimum", "certificate", "counted", "inputs", "seal",
     "groups/*",
 )  # fmt: skip
 """Keys of units, of school files and of kept groups that have a default (a group that is not there is empty).

@@ -13,6 +13,9 @@ from trivet.model.plan import Block, Plan
 from trivet.planning.grouping.sentences import written
 from trivet.planning.say import say_date
 
+AT_THE_TOP = ("begins", "by")
+"""Notes that stand above the days: what the first and the last one come from."""
+
 
 @click.command()
 @click.argument("unit")
@@ -48,6 +51,7 @@ def lines(found: Plan, title: str) -> Iterator[str]:
 
 def days(found: Plan) -> Iterator[str]:
     """Yield the pre-check and the days with their blocks."""
+    yield from (note.text for note in found.notes if note.code in AT_THE_TOP)
     if found.pre_check is not None:
         yield f"Pre-check: {say_date(found.pre_check.date)}, {found.pre_check.start:%H:%M}, {minutes(found.pre_check.minutes)}"
     for day in found.days:
@@ -98,7 +102,7 @@ def cautions(found: Plan) -> Iterator[str]:
 
 def notes(found: Plan) -> Iterator[str]:
     """Yield the decisions in plain words."""
-    yield from (note.text for note in found.notes)
+    yield from (note.text for note in found.notes if note.code not in AT_THE_TOP)
 
 
 def block_line(block: Block) -> str:

@@ -9,6 +9,7 @@ from pathlib import Path
 from trivet.model.department import Department
 from trivet.model.plan import Plans
 from trivet.model.problem import Place, Problem, Severity
+from trivet.model.school import UNSETTLED
 from trivet.reading.near import nearest
 from trivet.reading.school.units import unit_slugs
 
@@ -25,7 +26,8 @@ def with_its_classes(department: Department, only: str) -> Department:
 def alone(department: Department, only: str) -> Department:
     """Return the department as if this unit were its only one."""
     units = {slug: unit for slug, unit in department.units.items() if slug == only}
-    runs = tuple(run for run in department.school.runs if run.unit == only)
+    # What a run waits for may be left out here, so its first day counts as given.
+    runs = tuple(replace(run, begins="date") for run in department.school.runs if run.unit == only and run.starts != UNSETTLED)
     return replace(department, units=units, school=replace(department.school, runs=runs))
 
 

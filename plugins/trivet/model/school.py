@@ -14,6 +14,8 @@ from trivet.model.station import Kind
 class Defaults:
     """Numbers a department may change, in minutes unless the name says otherwise.
 
+    `drift_days` are school days by which one teacher's classes may be apart in a unit.
+
     All of them are common practice with no published source.
     """
 
@@ -47,6 +49,7 @@ class Defaults:
     round_most: int = 30
     rounds_a_day: int = 2
     late_floor: float = 15
+    drift_days: int = 10
     team_size: int = 4
     spare_percent: int = 10
     level_tolerance_percent: int = 25

@@ -6,6 +6,7 @@ from trivet.model.department import Department
 from trivet.model.page import Page
 from trivet.model.plan import Plans
 from trivet.pages.build_info import BuildInfo
+from trivet.pages.decisions import decisions
 from trivet.pages.home_weeks import terms
 from trivet.pages.links import HOME
 from trivet.pages.render import render
@@ -27,6 +28,7 @@ def home_page(department: Department, plans: Plans, build: BuildInfo, words: Wor
             words("home.not_planned_line", class_id=each.run.class_id, unit=_title(each.run.unit, department), why=each.reason)
             for each in plans.not_planned
         ),
+        decisions=decisions(plans),
         units=unit_lines(department, plans, HOME, words),
         built=long_date(build.date, words),
     )

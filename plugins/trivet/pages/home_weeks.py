@@ -14,6 +14,7 @@ from trivet.pages.lesson_page import rounds_of
 from trivet.pages.links import HOME, lesson_address, relative
 from trivet.pages.spoken import clock, month_day, short_date, weekday
 from trivet.pages.stations import tag
+from trivet.pages.when import when_lines
 from trivet.pages.words import Words
 from trivet.planning.dates import meetings, school_days
 
@@ -45,13 +46,17 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class WeekView:
-    """A week with something planned. `without` names the classes that have no unit in it."""
+    """A week with something planned. `without` names the classes that have no unit in it.
+
+    `when` says of what begins or ends in it how its first day was found, and by when it is to end.
+    """
 
     id: str
     title: str
     heads: tuple[tuple[str, str], ...]
     rows: tuple[Row, ...]
     without: str
+    when: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +114,20 @@ def _week(monday: date, department: Department, plans: Plans, bells: Mapping[tup
         heads=tuple((weekday(day, words), day.isoformat()) for day in dates),
         rows=tuple(row for _, row in rows),
         without=words("home.no_unit", classes=", ".join(without)) if without else "",
+        when=tuple(_when(dates, department, plans, words)),
     )
+
+
+def _when(dates: list[date], department: Department, plans: Plans, words: Words) -> Iterator[str]:
+    for plan in plans.plans:
+        lines = when_lines(plan, department, words)
+        if not lines or not plan.days:
+            continue
+        title, said = department.units[plan.unit].title, "; ".join(each[0].lower() + each[1:] for each in lines)
+        for key, day in (("home.begins", plan.days[0]), ("home.ends", plan.days[-1])):
+            if day.date in dates:
+                yield words(key, class_id=plan.class_id, title=title, when=said)
+                break
 
 
 def _rows(

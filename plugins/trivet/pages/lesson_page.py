@@ -21,6 +21,7 @@ from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list
 from trivet.pages.stations import tag
 from trivet.pages.unit_bar import unit_bar
 from trivet.pages.unit_links import task, unit_links
+from trivet.pages.when import run_of, when_lines
 from trivet.pages.words import Words
 from trivet.planning.hazards import POLICY
 
@@ -68,7 +69,6 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
     page = lesson_address(plan.class_id, plan.unit)
     school = department.school
     made = LessonRun(plan, unit, school, words)
-    run = next((r for r in school.runs if r.class_id == plan.class_id and r.unit == plan.unit), None)
     body = render(
         "lesson.html",
         words,
@@ -80,7 +80,8 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         roles=school.roles if made.whole_class else (),
         questions=questions(unit, words),
         drawn=plan.groups is not None,
-        adult=_second_adult(run, words),
+        adult=_second_adult(run_of(plan, department), words),
+        when=when_lines(plan, department, words),
         pre_check=_pre_check(plan, words),
         materials=tuple(_material(total, words) for total in plan.materials),
         instead=task(unit, unit_links(unit, department, page), words),

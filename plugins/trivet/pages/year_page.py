@@ -9,16 +9,16 @@ from datetime import date
 from trivet.model.department import Department
 from trivet.model.page import Page
 from trivet.model.plan import Plan, Plans
-from trivet.model.problem import Severity
 from trivet.model.school import Term
 from trivet.model.standards import CODES, HOW_MANY
 from trivet.pages.build_info import BuildInfo
+from trivet.pages.decisions import decisions
 from trivet.pages.links import YEAR, calendar_address, lesson_address, relative, unit_address
 from trivet.pages.render import render
 from trivet.pages.spoken import long_date, month_day, sentence_list
+from trivet.pages.when import when_lines
 from trivet.pages.words import Words
 from trivet.pages.year_strip import closed_days, strip, unit_numbers
-from trivet.planning.checks.places import RUNS
 from trivet.planning.class_years import ClassYear, class_years
 from trivet.planning.covered import Covered, covered
 from trivet.planning.dates import school_days
@@ -69,15 +69,6 @@ class StandardLine:
     again: str
 
 
-@dataclass(frozen=True, slots=True)
-class Decision:
-    """What is wrong with a run, and what to do."""
-
-    where: str
-    what: str
-    remedy: str
-
-
 def year_page(department: Department, plans: Plans, build: BuildInfo, words: Words) -> Page:
     """Return the page of the year."""
     numbers = unit_numbers(plans.plans)
@@ -94,7 +85,7 @@ def year_page(department: Department, plans: Plans, build: BuildInfo, words: Wor
         units=tuple(UnitKey(number, department.units[slug].title, relative(YEAR, unit_address(slug))) for slug, number in numbers.items()),
         has_least=any(each.least for each in years),
         has_first=any(plan.way == "whole_class" for plan in plans.plans),
-        decisions=tuple(_decisions(plans)),
+        decisions=decisions(plans),
         classes=tuple(_class(each, department, plans, numbers, words) for each in years),
         standards=tuple(_standard(each, department, words) for each in met),
         unused=tuple(_standard(each, department, words) for each in found if not each.classes),
@@ -113,13 +104,6 @@ def _summary(plans: Plans, numbers: Mapping[str, int], met: list[Covered], words
         words("year.runs", n=len(plans.plans), units=words("year.units", n=len(numbers)), classes=words("year.classes", n=classes)),
         words("year.met", n=ours, all=len(CODES)),
     )
-
-
-def _decisions(plans: Plans) -> Iterator[Decision]:
-    """Problems of runs.yml that are no mere advice, in its order."""
-    for problem in plans.problems:
-        if problem.place.file == RUNS and problem.severity is not Severity.ADVICE:
-            yield Decision(problem.where, problem.what, problem.remedy)
 
 
 def _class(each: ClassYear, department: Department, plans: Plans, numbers: Mapping[str, int], words: Words) -> ClassLine:
@@ -151,11 +135,12 @@ def _period(each: ClassYear, words: Words) -> str:
 
 def _run(plan: Plan, department: Department, numbers: Mapping[str, int], words: Words) -> RunLine:
     dates = _span(plan.days[0].date, plan.days[-1].date, words)
+    said = [words("year.whole_class", dates=dates) if plan.way == "whole_class" else dates, *when_lines(plan, department, words)]
     return RunLine(
         number=numbers[plan.unit],
         title=department.units[plan.unit].title,
         href=relative(YEAR, lesson_address(plan.class_id, plan.unit)),
-        dates=words("year.whole_class", dates=dates) if plan.way == "whole_class" else dates,
+        dates="; ".join([said[0], *(each[0].lower() + each[1:] for each in said[1:])]),
     )
 
 

@@ -11,9 +11,9 @@ from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import NotPlanned, Plan, Plans
 from trivet.planning.catch_up import rounds_needed
-from trivet.planning.checks import check_timed
+from trivet.planning.checks import check_planned
 from trivet.planning.planned_run import ClassHistory, plan_run
-from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs
+from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs, with_starts
 from trivet.planning.untimed import UntimedRun
 from trivet.planning.where import Wish
 
@@ -29,10 +29,11 @@ def plan_department(department: Department) -> Plans:
     if fewer:
         timed_runs = time_runs(department, fewer)
         plans, _ = _plan(department, timed_runs)
+    in_order_of_runs = tuple(plans[place] for place in sorted(plans))
     return Plans(
-        plans=tuple(plans[place] for place in sorted(plans)),
+        plans=in_order_of_runs,
         not_planned=tuple(NotPlanned(each.run, each.sentence) for each in timed_runs if isinstance(each, UntimedRun)),
-        problems=check_timed(department, timed_runs),
+        problems=check_planned(with_starts(department, timed_runs), timed_runs, in_order_of_runs),
     )
 
 

@@ -101,21 +101,45 @@ def department_materials(department: Department, plans: Plans) -> DepartmentMate
     planned = tuple(plan for plan in plans.plans if plan.days)
     if not planned:
         return DepartmentMaterials((), (), None)
-    everything = uses(department, planned)
-    pools = make_pools(everything, department.school)
-    shares = pools.by_pool(everything)
-    together = {key: moments(pools.by_key[key], own) for key, own in shares.items() if not pools.by_key[key].used_up}
-    ledger = _Ledger(department, planned, everything, pools.by_key, shares, together)
+    ledger, tried = _opened(department, planned)
     span = partial(_span, ledger)
     days = sorted(day.date for plan in planned for day in plan.days)
     weeks = [_with_week(ledger, span("", monday, monday + WEEK)) for monday in sorted({_monday(day) for day in days})]
-    tried = Tried(department, planned, pools, shares, together)
     terms = [span(term.name, term.first, term.last) for term in department.school.calendar.terms]
     return DepartmentMaterials(
         weeks=tuple(_with_cures(week, tried) for week in weeks),
         terms=tuple(term for term in terms if term.runs),
         year=span("", days[0], days[-1]),
     )
+
+
+def kit_clashes(department: Department, plans: Sequence[Plan]) -> tuple[tuple[Reusable, tuple[Cure, ...]], ...]:
+    """Return what is short because several lessons have it out together, with cures: once for the same lessons, in its first week."""
+    planned = tuple(plan for plan in plans if plan.days)
+    if not planned:
+        return ()
+    ledger, tried = _opened(department, planned)
+    found: dict[tuple[Key, tuple[tuple[str, str], ...]], tuple[Reusable, tuple[Cure, ...]]] = {}
+    for key, own in ledger.moments.items():
+        for moment in own:
+            if not moment.short or len(moment.uses) < 2:
+                continue
+            who = tuple((use.class_id, use.unit) for use in moment.uses)
+            week = [each for each in own if _monday(each.date) == _monday(moment.date) and len(each.uses) > 1]
+            lack = None if (key, who) in found else reusable(ledger.pools[key], week)
+            if lack is not None:
+                found[key, who] = (lack, cures(lack, tried))
+    return tuple(found.values())
+
+
+def _opened(department: Department, planned: tuple[Plan, ...]) -> tuple[_Ledger, Tried]:
+    """Everything that is needed, and where a change of it can be tried."""
+    everything = uses(department, planned)
+    pools = make_pools(everything, department.school)
+    shares = pools.by_pool(everything)
+    together = {key: moments(pools.by_key[key], own) for key, own in shares.items() if not pools.by_key[key].used_up}
+    ledger = _Ledger(department, planned, everything, pools.by_key, shares, together)
+    return ledger, Tried(department, planned, pools, shares, together)
 
 
 def _monday(day: date) -> date:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
+from trivet.model.department import Department
 from trivet.model.plan import Day, MaterialTotal, Note
 from trivet.model.school import Room
 from trivet.model.station import Kind
@@ -14,21 +15,28 @@ from trivet.planning.costs import DayParts, overhead
 from trivet.planning.halves import halves, spoken
 from trivet.planning.hazards import POLICY
 from trivet.planning.materials import DEVICE, at_station
-from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_list
+from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_gap, say_list
 from trivet.planning.timed_runs import TimedRun
 from trivet.planning.where import Square, Wish
 
 
 def notes(
-    timed: TimedRun, square: Square | None, totals: Sequence[MaterialTotal], room: Room | None, wishes: Sequence[Wish] = ()
+    timed: TimedRun,
+    square: Square | None,
+    totals: Sequence[MaterialTotal],
+    department: Department,
+    wishes: Sequence[Wish] = (),
 ) -> tuple[Note, ...]:
     """Return the notes of one run in the order in which questions come up: time, places, things, safety.
 
     `square` is None where groups are not public. Nothing here says how groups were made.
     """
+    room = department.school.rooms.get(timed.school_class.room)
+    titles = {slug: unit.title for slug, unit in department.units.items()}
     found = [
+        *_begins(timed, titles),
         *_station_minutes(timed),
-        *_days(timed),
+        *_days(timed, titles),
         *_expectations(timed),
         *_write_up(timed),
         *_launch(timed),
@@ -42,6 +50,19 @@ def notes(
 
 
 Found = Iterator[tuple[str, str]]
+
+
+def _begins(timed: TimedRun, titles: Mapping[str, str]) -> Found:
+    """Why it begins when it does, where that was worked out, and whether it keeps its last date."""
+    run, first, last = timed.run, say_date(timed.days[0].date), say_date(timed.days[-1].date)
+    if run.after:
+        gap = f", after {say_gap(run.gap_days)}" if run.gap_days else ""
+        yield "begins", f"It begins when {titles.get(run.after, run.after)} has ended{gap}: on {first}."
+    if run.by is not None and timed.days[-1].date <= run.by:
+        late = " It begins as late as that allows." if run.begins == "by" else ""
+        yield "by", f"It is to end by {say_date(run.by)}, and ends on {last}.{late}"
+    elif run.by is not None:
+        yield "by", f"It was to end by {say_date(run.by)}, and ends on {last}."
 
 
 def _station_minutes(timed: TimedRun) -> Found:
@@ -77,7 +98,7 @@ def _tightest(timed: TimedRun) -> str:
     return "a day of the shortest plan"
 
 
-def _days(timed: TimedRun) -> Found:
+def _days(timed: TimedRun, titles: Mapping[str, str]) -> Found:
     first, last = say_date(timed.meetings[0].date), say_date(timed.meetings[-1].date)
     marks = _marks(timed)
     text = f"{say_count(len(timed.days), 'day').capitalize()}: from {first} on, no plan ends before {last}."
@@ -99,10 +120,8 @@ def _days(timed: TimedRun) -> Found:
         yield "lost", f"{say_dates(lost)}: lost, so nothing is planned."
     yield from _behind(timed)
     if timed.follows:
-        yield (
-            "follows",
-            f"The class is still at {timed.follows} on {say_date(timed.run.starts)}, so this unit begins when that one has ended.",
-        )
+        still = f"The class is still at {titles.get(timed.follows, timed.follows)} on {say_date(timed.run.starts)}"
+        yield "follows", f"{still}, so this unit begins when that one has ended."
     if timed.whole_class:
         yield (
             "whole_class",

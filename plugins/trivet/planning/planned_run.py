@@ -61,7 +61,7 @@ def plan_run(department: Department, timed: TimedRun, history: ClassHistory, wis
         spot_checks=checks,
         materials=totals,
         cautions=cautions(unit),
-        notes=notes(timed, square, totals, room, wishes),
+        notes=notes(timed, square, totals, department, wishes),
     )
 
 

@@ -49,6 +49,12 @@ def say_money(amount: Decimal, locale: str) -> str:
     return f"{'$' if locale.endswith('US') else ''}{amount:,.2f}"
 
 
+def say_gap(days: int) -> str:
+    """Return a gap between two units: 2 weeks, 10 days, "" for none."""
+    count, unit = (days // 7, "week") if days % 7 == 0 else (days, "day")
+    return f"{count} {unit}{'' if count == 1 else 's'}" if days else ""
+
+
 def say_count(count: int, thing: str) -> str:
     """Return a count in words up to ten, with a plain plural: one day, four days, 12 days."""
     number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)

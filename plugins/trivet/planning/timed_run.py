@@ -102,6 +102,19 @@ def missed_of(run: Run) -> Missed:
     return {number: each.without for each in run.done if each.without for number in each.rounds}
 
 
+def _begins(run: Run, so_far: ClassSoFar) -> date:
+    """The first date on which the run may have a meeting: after the class's earlier units.
+
+    Where its first round is recorded for a day that these leave free, it was begun then, and goes on around them.
+    """
+    ended = max(so_far.planned, default=None)
+    if ended is None:
+        return run.starts
+    first = [each.date for each in run.done if 1 in each.rounds] + [each.date for each in run.half if each.round == 1]
+    begun = [day for day in first if run.starts <= day <= ended and day not in so_far.planned]
+    return min(begun, default=max(run.starts, ended + timedelta(days=1)))
+
+
 def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassSoFar, number: int, *, rounds: int | None = None) -> AnyRun:
     """Put one run on its dates, after what its class has behind it; `number` counts the class's runs before it."""
     if asks is None:
@@ -117,9 +130,8 @@ def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassS
     opening = launch(unit, defaults, headcount, whole_class=run.way == WHOLE_CLASS)
     full = number < defaults.runs_with_full_expectations
     spent = costs(defaults, headcount, opening.half_minutes, full_expectations=full, at_home=unit.write_up.at_home)
-    ended = max(so_far.planned, default=None)
-    begins = run.starts if ended is None else max(run.starts, ended + timedelta(days=1))
-    usable = meetings_of_run(so_far.meetings, begins, ())
+    begins = _begins(run, so_far)
+    usable = meetings_of_run(so_far.meetings, begins, tuple(so_far.planned))
     if all(meeting.date in run.lost for meeting in usable):
         return untimed.never_meets(run, begins)
     laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))

@@ -30,7 +30,7 @@ def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyTy
     found: dict[int, AnyRun] = {}
     runs = department.school.runs
     for class_id in dict.fromkeys(run.class_id for run in runs):
-        own = {place: run for place, run in enumerate(runs) if run.class_id == class_id}
+        own = {place: _begun(run) for place, run in enumerate(runs) if run.class_id == class_id}
         school_class = department.school.classes.get(class_id)
         if school_class is None:
             found |= {place: untimed.no_class(run) for place, run in own.items()}
@@ -47,7 +47,12 @@ def settled(department: Department) -> Department:
     """
     if all(run.begins == "date" for run in department.school.runs):
         return department
-    starts = [each.run.starts if isinstance(each, TimedRun) else UNSETTLED for each in time_runs(department)]
+    return with_starts(department, time_runs(department))
+
+
+def with_starts(department: Department, timed_runs: Sequence[AnyRun]) -> Department:
+    """Return what `settled` returns, for runs that already have their dates."""
+    starts = [each.run.starts if isinstance(each, TimedRun) else UNSETTLED for each in timed_runs]
     runs = tuple(run if run.begins == "date" else replace(run, starts=day) for run, day in zip(department.school.runs, starts, strict=True))
     return replace(department, school=replace(department.school, runs=runs))
 
@@ -63,12 +68,16 @@ class _ClassRuns:
     rounds: Mapping[int, int]
 
     def timed(self) -> dict[int, AnyRun]:
-        """Time all of them: first those that end by a date get their start, the latest deadline first, each around those before it."""
+        """Time all of them: first those that end by a date get their start, the latest deadline first, each around those before it.
+
+        Such a start comes from the plan without any record: what was lost since then may break the deadline, and never moves a first day.
+        """
         starts: dict[int, date] = {}
         failed: dict[int, AnyRun] = {}
+        unrecorded = replace(self, own={place: replace(run, lost=(), done=(), half=()) for place, run in self.own.items()}, rounds={})
         open_runs = [(run.by or UNSETTLED, place) for place, run in self.own.items() if run.begins == "by"]
         for by, place in sorted(open_runs, reverse=True):
-            start = self._latest(place, by, starts)
+            start = unrecorded._latest(place, by, starts)
             if start is None:
                 failed[place] = untimed.no_room_before(self.own[place], by)
             else:
@@ -118,6 +127,13 @@ class _ClassRuns:
         return None
 
 
+def _begun(run: Run) -> Run:
+    """The run with the date of its first round where that one is recorded: what has begun does not wait for anything any more."""
+    first = min((each.date for each in run.done if 1 in each.rounds), default=UNSETTLED)
+    first = min([first, *(each.date for each in run.half if each.round == 1)])
+    return run if run.begins == "date" or first == UNSETTLED else replace(run, begins="date", starts=first)
+
+
 def _moved(timed: AnyRun) -> bool:
     """Whether a run has no dates, or begins later than written."""
     return not isinstance(timed, TimedRun) or bool(timed.follows)
@@ -134,3 +150,21 @@ def ends_by_start(department: Department, timed: TimedRun, by: date) -> date | N
     runs = tuple(tried if run.unit == timed.run.unit else run for run in own)
     found: Iterable[AnyRun] = time_runs(replace(department, school=replace(department.school, runs=runs)))
     return next((each.run.starts for each in found if isinstance(each, TimedRun) and each.run.unit == timed.run.unit), None)
+
+
+def starts_among(department: Department, timed: TimedRun, days: Sequence[date]) -> date | None:
+    """Return the last of some dates on which a run could begin without moving another unit of its class, None where there is none."""
+    own = tuple(run for run in department.school.runs if run.class_id == timed.run.class_id)
+    now = _days_of(replace(department, school=replace(department.school, runs=own)))
+    for day in reversed(days):
+        tried = replace(timed.run, begins="date", after="", gap_days=0, starts=day)
+        runs = tuple(tried if run.unit == timed.run.unit else run for run in own)
+        then = _days_of(replace(department, school=replace(department.school, runs=runs)))
+        if then.get(timed.run.unit, (None,))[0] == day and {**then, timed.run.unit: ()} == {**now, timed.run.unit: ()}:
+            return day
+    return None
+
+
+def _days_of(department: Department) -> dict[str, tuple[date, ...]]:
+    """The dates of each unit of a department with one class."""
+    return {each.run.unit: tuple(day.date for day in each.days) for each in time_runs(department) if isinstance(each, TimedRun)}

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trivet.model.department import Department
+from trivet.model.plan import Plan
 from trivet.model.problem import Problem, in_order
+from trivet.planning.checks.clashes import check_clashes
 from trivet.planning.checks.inventory import check_inventory
+from trivet.planning.checks.kit import check_kit
 from trivet.planning.checks.runs import check_runs
 from trivet.planning.checks.shows import check_shows
 from trivet.planning.checks.stations import check_unit
 from trivet.planning.checks.supervision import check_supervision
-from trivet.planning.timed_runs import AnyRun, time_runs
+from trivet.planning.checks.year import check_year
+from trivet.planning.timed_runs import AnyRun
 
 CODES = {
     "station-too-long": "A station needs more minutes than the longest round.",
@@ -27,7 +31,15 @@ CODES = {
     "waits-for-unit": "The unit after which a run begins has no days.",
     "done-out-of-order": "A round is recorded as done before the one before it.",
     "done-too-much": "More is recorded for a date than its period holds.",
+    "record-unused": "Something is recorded for a date on which the class is not at this unit.",
     "runs-overlap": "A run begins before the class's run before it has ended.",
+    "by-missed": "A unit ends after the last date that it was given.",
+    "past-term": "A unit begins in a term and ends after it.",
+    "into-testing": "Testing days lie between the first and the last day of a unit.",
+    "drift": "Classes of one teacher are too many school days apart in the same unit.",
+    "two-at-once": "A teacher, or a room, has lessons of two classes at the same time.",
+    "kit-clash": "Lessons at the same time need more of a thing than there is.",
+    "kit-short": "A run alone needs more of a thing than there is.",
     "second-adult-needed": "A hazard needs an adult at hand, and the teacher sits at her own station.",
     "hands-on-not-seen": "A hazard needs a room in which the teacher-led station sees the hands-on one.",
     "class-size": "A class with hands-on hazards is larger than advised.",
@@ -39,7 +51,9 @@ CODES = {
 
 def check_department(department: Department) -> tuple[Problem, ...]:
     """Return every problem of units and runs that needs a computation, by place."""
-    return check_timed(department, time_runs(department))
+    from trivet.planning.department import plan_department  # noqa: PLC0415 - it asks for these checks itself
+
+    return plan_department(department).problems
 
 
 def check_units(department: Department) -> tuple[Problem, ...]:
@@ -49,12 +63,15 @@ def check_units(department: Department) -> tuple[Problem, ...]:
     return in_order([problem for unit in units for problem in (*check_unit(unit, defaults), *check_shows(unit))])
 
 
-def check_timed(department: Department, timed_runs: Sequence[AnyRun]) -> tuple[Problem, ...]:
-    """Return what `check_department` returns, for runs that already have their dates."""
+def check_planned(department: Department, timed_runs: Sequence[AnyRun], plans: Sequence[Plan]) -> tuple[Problem, ...]:
+    """Return what `check_department` returns, for runs that already have their dates and plans."""
     return in_order(
         [
             *check_units(department),
             *check_runs(department, timed_runs),
+            *check_year(department, timed_runs),
+            *check_clashes(department, timed_runs),
+            *check_kit(department, plans),
             *check_supervision(department),
             *check_inventory(department),
         ]

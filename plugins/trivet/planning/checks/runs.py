@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from trivet.model.department import Department
 from trivet.model.problem import Problem, Severity
@@ -22,19 +22,34 @@ OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order"
 def check_runs(department: Department, timed_runs: Sequence[AnyRun]) -> Iterator[Problem]:
     """Yield the problems of runs: no dates (error), begun too early or with an avoided item (warning), large classes (advice)."""
     sized: set[str] = set()
+    untimed = {(timed.run.class_id, timed.run.unit): timed for timed in timed_runs if isinstance(timed, UntimedRun)}
     for timed in timed_runs:
         if isinstance(timed, UntimedRun):
-            if timed.code in OF_DATES:
+            if _cause(timed, untimed).code in OF_DATES:
                 yield _no_dates(department, timed)
             continue
         if timed.unfinished is not None:
             yield _no_dates(department, timed.unfinished)
-        if timed.follows:
+        unused = list(_record_unused(department, timed))
+        yield from unused
+        if timed.follows and not unused:
             yield _overlap(department, timed)
         yield from _avoided(department, timed)
         if timed.school_class.id not in sized and hazards_of(timed.unit):
             sized.add(timed.school_class.id)
             yield from _class_size(department, timed)
+
+
+def _cause(timed: UntimedRun, untimed: Mapping[tuple[str, str], UntimedRun]) -> UntimedRun:
+    """The run at the beginning of a chain of runs that wait for each other; reading has refused circles."""
+    seen = {timed.run.unit}
+    while timed.code == "waits-for-unit" and timed.run.after not in seen:
+        before = untimed.get((timed.run.class_id, timed.run.after))
+        if before is None:
+            break
+        seen.add(before.run.unit)
+        timed = before
+    return timed
 
 
 def _no_dates(department: Department, timed: UntimedRun) -> Problem:
@@ -49,15 +64,33 @@ def _no_dates(department: Department, timed: UntimedRun) -> Problem:
 
 
 def _overlap(department: Department, timed: TimedRun) -> Problem:
-    first = timed.days[0].date
+    run, first = timed.run, timed.days[0].date
     return Problem(
         code="runs-overlap",
         severity=Severity.WARNING,
-        place=of_run(department, timed.run, "starts"),
-        where=named(timed.run),
-        what=f"{timed.run.class_id} is still at {timed.follows} on {say_date(timed.run.starts)}; this run begins on {say_date(first)}",
-        remedy=f"write `starts: {first}`",
+        place=of_run(department, run, "after" if run.after else "by" if run.begins == "by" else "starts"),
+        where=named(run),
+        what=f"{run.class_id} is still at {timed.follows} on {say_date(run.starts)}; this run begins on {say_date(first)}",
+        remedy=f"write `after: {timed.follows}`" if run.after else f"write `starts: {first}`",
     )
+
+
+def _record_unused(department: Department, timed: TimedRun) -> Iterator[Problem]:
+    """What is recorded for a date on which the class is not at this unit: while another one goes on, say."""
+    days = {day.date for day in timed.days}
+    for key, dates in (("done", [each.date for each in timed.run.done]), ("half", [each.date for each in timed.run.half])):
+        for day in dict.fromkeys(dates):
+            if day not in days:
+                other = f"write `- {day}` under `lost` of {timed.follows}" if timed.follows else "mend the date"
+                busy = f"is at {timed.follows} then" if timed.follows else "has no meeting for it then"
+                yield Problem(
+                    code="record-unused",
+                    severity=Severity.ERROR,
+                    place=of_run(department, timed.run, key),
+                    where=named(timed.run),
+                    what=f"something is recorded for {say_date(day)}, but by the plan {timed.run.class_id} {busy}",
+                    remedy=f"{other}, or take the line out",
+                )
 
 
 def _avoided(department: Department, timed: TimedRun) -> Iterator[Problem]:

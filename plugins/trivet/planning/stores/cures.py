@@ -106,9 +106,10 @@ def _start_later(lack: Reusable, tried: Tried) -> Iterator[Cure]:
             need = _need_after(lack, use.class_id, {at: day}, tried)
             if need is not None:
                 title = f"Start {_titled(run, tried)} in {use.class_id} on {say_date(day)}"
-                then = (_now(lack, need), f"its rounds move to {_rounds(use, {at: day}, tried)}")
-                write = (f"starts: {day}", of_run(tried.department, run, "starts"))
-                found.append((day, Cure("start", title, then, (write,))))
+                gone = ("`after` and `gap` go out",) if run.gap_days else ("`after` goes out",) if run.after else ()
+                then = (_now(lack, need), f"its rounds move to {_rounds(use, {at: day}, tried)}", *gone)
+                key = "after" if run.after else "by" if run.begins == "by" else "starts"
+                found.append((day, Cure("start", title, then, ((f"starts: {day}", of_run(tried.department, run, key)),))))
                 break
     yield from [cure for _, cure in sorted(found, key=lambda item: item[0])[:1]]
 
@@ -119,7 +120,12 @@ def _swap(lack: Reusable, tried: Tried) -> Iterator[Cure]:
         at, run = _run_of(use, tried)
         for other_at, other in tried.runs_of(use.class_id):
             units = tried.department.units
-            if other.starts <= run.starts or WHOLE_CLASS in (run.way, other.way) or other.unit not in units:
+            if (
+                not run.begins == other.begins == "date"
+                or other.starts <= run.starts
+                or WHOLE_CLASS in (run.way, other.way)
+                or other.unit not in units
+            ):
                 continue
             if other.unit in units[run.unit].returns_to or run.unit in units[other.unit].returns_to:
                 continue

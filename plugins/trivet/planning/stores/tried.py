@@ -111,7 +111,9 @@ class Tried:
 
     def _time(self, class_id: str, starts: Mapping[int, date]) -> tuple[Plan, ...] | None:
         own = self.runs_of(class_id)
-        runs = tuple(replace(run, starts=starts.get(place, run.starts)) for place, run in own)
+        runs = tuple(
+            replace(run, starts=starts[place], begins="date", after="", gap_days=0) if place in starts else run for place, run in own
+        )
         units = {run.unit: self.department.units[run.unit] for run in runs if run.unit in self.department.units}
         school = replace(self.department.school, runs=runs)
         plans = []

@@ -1,0 +1,61 @@
+"""Whether there is enough for the lessons that stand at one time, and for each run alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from trivet.model.department import Department
+from trivet.model.plan import Plan
+from trivet.model.problem import Problem, Severity
+from trivet.planning.checks.places import named, of_run
+from trivet.planning.department_materials import kit_clashes
+from trivet.planning.materials import DEVICE
+from trivet.planning.notes import share_devices
+from trivet.planning.say import say_date, say_list, say_number
+from trivet.planning.stores.cures import Cure
+from trivet.planning.stores.needs import Reusable
+from trivet.planning.stores.sentences import clash, short_of
+
+
+def check_kit(department: Department, plans: Sequence[Plan]) -> Iterator[Problem]:
+    """Yield a warning for kit that lessons at one time have not enough of, and for a run that alone asks for more than there is.
+
+    Devices that one class is short of are advice: students can share them.
+    """
+    for lack, cures in kit_clashes(department, plans):
+        yield _clash(department, lack, cures)
+    runs = {(run.class_id, run.unit): run for run in department.school.runs}
+    for plan in plans:
+        for total in plan.materials:
+            if total.short and total.have is not None and plan.days:
+                device = total.item == DEVICE
+                unit = "" if total.unit == "each" else f" {total.unit}"
+                item = "devices" if device else total.item if unit else f"× {total.item}"
+                cure = share_devices(whole_class=plan.way == "whole_class") if device else "buy the rest, or let teams share"
+                run = runs[plan.class_id, plan.unit]
+                yield Problem(
+                    code="kit-short",
+                    severity=Severity.ADVICE if device else Severity.WARNING,
+                    place=of_run(department, run),
+                    where=named(run),
+                    what=f"it needs {say_number(total.need)}{unit} {item}, and there are {say_number(total.have)}{unit}",
+                    remedy=f"{cure}, or borrow {say_number(total.short)}{unit}",
+                )
+
+
+def _clash(department: Department, lack: Reusable, cures: Sequence[Cure]) -> Problem:
+    """At the run that stands last in runs.yml; the cure is the first that is a line to write, else the first of all."""
+    rooms = department.school.rooms
+    first = next(iter(lack.lacking))
+    runs = {(run.class_id, run.unit): run for run in department.school.runs}
+    run = max((runs[use.class_id, use.unit] for use in first.uses), key=lambda each: each.index)
+    cure = next((each for each in cures if each.writes), cures[0])
+    written = say_list([f"write `{line}` at {place.file}:{place.line}:{place.column}" for line, place in cure.writes])
+    return Problem(
+        code="kit-clash",
+        severity=Severity.WARNING,
+        place=of_run(department, run),
+        where=named(run),
+        what=f"short of {short_of(lack)} on {say_date(first.date)}: {clash(lack, rooms).rstrip('.')}",
+        remedy=written or f"{cure.title[0].lower()}{cure.title[1:]}",
+    )

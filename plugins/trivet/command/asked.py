@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json as plain_json
+from datetime import date
 from typing import TYPE_CHECKING, NoReturn
 
 import click
@@ -35,16 +36,32 @@ def department_of(context: click.Context, unit: str = "") -> Department:
 
 def run_asked(department: Department, unit: str, class_id: str) -> Run:
     """Return the run that the words of a command name; misuse (exit 2) with the nearest name where there is none."""
-    if unit not in department.units:
-        raise click.UsageError(f"there is no unit {unit}; {remedy(unit, department.units, 'units/')}")
-    if class_id not in department.school.classes:
-        raise click.UsageError(f"there is no class {class_id}; {remedy(class_id, department.school.classes, 'school/classes.yml')}")
+    known_names(department, unit, class_id)
     runs = [run for run in department.school.runs if run.class_id == class_id]
     found = next((run for run in runs if run.unit == unit), None)
     if found is None:
         write = f"write `- class: {class_id}`, `unit: {unit}` and `starts:` there"
         raise click.UsageError(f"school/runs.yml has no row for class {class_id} and unit {unit}; {write}")
     return found
+
+
+def known_names(department: Department, unit: str = "", class_id: str = "") -> None:
+    """Refuse a unit or a class that is not there (exit 2), with the nearest name; "" asks for none."""
+    if unit and unit not in department.units:
+        raise click.UsageError(f"there is no unit {unit}; {remedy(unit, department.units, 'units/')}")
+    if class_id and class_id not in department.school.classes:
+        raise click.UsageError(f"there is no class {class_id}; {remedy(class_id, department.school.classes, 'school/classes.yml')}")
+
+
+def as_day(_context: click.Context, option: click.Parameter, given: str | None) -> date | None:
+    """Return a date that an option gives; misuse (exit 2) where it is none."""
+    if given is None:
+        return None
+    try:
+        return date.fromisoformat(given)
+    except ValueError:
+        which = "any day of the week, such as" if "--week" in option.opts else "a day such as"
+        raise click.UsageError(f"{given} is no date; write {option.opts[0]} with {which} 2026-11-30") from None
 
 
 def remedy(word: str, known: Collection[str], home: str) -> str:

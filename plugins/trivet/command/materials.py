@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from trivet.command.asked import as_json, stop
+from trivet.command.asked import as_day, as_json, stop
 from trivet.command.root import root_of
 from trivet.model.department import Department
 from trivet.planning.say import say_date, say_list, say_money, say_number, say_weekdays
@@ -21,17 +21,8 @@ if TYPE_CHECKING:
 PAPER = {"station_cards": "station cards", "help_slips": "help slips", "write_ups": "write-ups"}
 
 
-def _day(_context: click.Context, _option: click.Parameter, given: str | None) -> date | None:
-    if given is None:
-        return None
-    try:
-        return date.fromisoformat(given)
-    except ValueError:
-        raise click.UsageError(f"{given} is no date; write --week with any day of the week, such as 2026-11-30") from None
-
-
 @click.command()
-@click.option("--week", "day", metavar="DATE", callback=_day, help="One week with its tasks and cures: any day of it, such as 2026-11-30.")
+@click.option("--week", "day", metavar="DATE", callback=as_day, help="One week with its tasks and cures: any day of it.")
 @click.option("--json", "json", is_flag=True, help="Print the same as data.")
 @click.pass_context
 def materials(context: click.Context, day: date | None, json: bool) -> None:

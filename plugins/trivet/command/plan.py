@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 import click
 
-from trivet.command.asked import as_json, department_of, run_asked, stop
+from trivet.command.asked import as_day, as_json, department_of, known_names, run_asked, stop
 from trivet.command.private_side import private_side
 from trivet.command.root import root_of
 from trivet.model.plan import Block, Plan
@@ -17,14 +18,68 @@ AT_THE_TOP = ("begins", "by")
 """Notes that stand above the days: what the first and the last one come from."""
 
 
+_WHAT_IF = (
+    'Show what would change if a day were otherwise, such as "2026-12-02 early release", "2026-12-02 lost" or "2026-12-02 closed"; '
+    "may be given several times. Writes nothing."
+)
+
+
 @click.command()
-@click.argument("unit")
-@click.option("--class", "class_id", required=True, metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
-@click.option("--json", "json", is_flag=True, help="Print the plan as data, as it is published.")
+@click.argument("unit", default="")
+@click.option("--class", "class_id", default="", metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
+@click.option(
+    "--week", "week", metavar="DATE", callback=as_day, help="Print a week of all classes (or of one): any day of it, such as 2026-11-30."
+)
+@click.option("--what-if", "what_if", multiple=True, metavar="TEXT", help=_WHAT_IF)
+@click.option("--json", "json", is_flag=True, help="Print it as data; a plan as it is published.")
 @click.option("--private", "private", is_flag=True, help="With groups that are kept in the private folder alone. Not for publishing.")
 @click.pass_context
-def plan(context: click.Context, unit: str, class_id: str, json: bool, private: bool) -> None:
-    """Print the plan of a unit in a class: days with clock times, rounds, groups, spot checks, materials."""
+def plan(
+    context: click.Context, *, unit: str, class_id: str, week: date | None, what_if: tuple[str, ...], json: bool, private: bool
+) -> None:
+    """Print the plan of a unit in a class: days with clock times, rounds, groups, spot checks, materials.
+
+    With --week instead: the lessons of a week. With --what-if: what would move and shrink, for all runs or the one asked.
+    """
+    if private and (week or what_if):
+        raise click.UsageError("--private stands with a unit and its class alone; leave it out")
+    if week or what_if:
+        _several(context, unit, class_id, week=week, what_if=what_if, json=json)
+        return
+    if not unit or not class_id:
+        missing = "UNIT and --class" if not unit and not class_id else "--class" if unit else "UNIT"
+        raise click.UsageError(f"write {missing}, such as trivet plan float-or-sink --class p1; or --week or --what-if for all classes")
+    _one(context, unit, class_id, json=json, private=private)
+
+
+def _several(context: click.Context, unit: str, class_id: str, *, week: date | None, what_if: tuple[str, ...], json: bool) -> None:
+    """A week, or what would change, or the week as it would then be."""
+    from trivet.command import week as a_week
+    from trivet.command import what_if as supposed
+    from trivet.planning.department import plan_department
+    from trivet.planning.differences import differences
+    from trivet.planning.suppose import suppose
+
+    department = department_of(context, unit)
+    if unit and class_id:
+        run_asked(department, unit, class_id)
+    elif unit or class_id:
+        known_names(department, unit, class_id)
+    changes = supposed.read(what_if, department)
+    before = plan_department(department)
+    then = suppose(department, changes, before.plans, class_id, unit) if changes else department
+    after = plan_department(then) if changes else before
+    if week is not None:
+        shown = [each for each in after.plans if class_id in ("", each.class_id) and unit in ("", each.unit)]
+        click.echo(as_json(a_week.as_data(then, shown, week)) if json else "\n".join(a_week.lines(then, shown, week)))
+        return
+    found = [each for each in differences(before, after) if class_id in ("", each.class_id) and unit in ("", each.unit)]
+    new = supposed.new_problems(before, after, class_id, unit)
+    click.echo(as_json(supposed.as_data(changes, found, new)) if json else "\n".join(supposed.lines(department, changes, found, new)))
+
+
+def _one(context: click.Context, unit: str, class_id: str, *, json: bool, private: bool) -> None:
+    """The plan of one run."""
     from trivet.command.private_plan import private_plan
     from trivet.planning.department import plan_department
     from trivet.planning.plan_data import plan_json

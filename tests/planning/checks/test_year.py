@@ -59,7 +59,7 @@ def test_a_term_that_holds_it_and_a_gap_between_terms() -> None:
 @pytest.mark.parametrize("meets", [True, False])
 def test_into_testing_days(meets: bool) -> None:
     """Testing days between a unit's first and last day are told, whether the class meets on them or not; each remedy avoids them."""
-    bells = {**tiny_bells(), **tiny_bells(52, state_testing=50)}
+    bells = tiny_bells(52, state_testing=50)
     if not meets:
         bells["state_testing"] = replace(bells["state_testing"], periods={})
     special = {date(2026, 12, day): SpecialDay("state_testing") for day in (2, 3)}

@@ -26,6 +26,7 @@ from trivet.reading.forms.minutes import MINUTES_PATTERN, ROUND_PATTERN, SECONDS
 from trivet.reading.forms.records import DONE_PATTERN, GAP_PATTERN, HALF_PATTERN, done, gap, half_done
 from trivet.reading.forms.steps import STEP_PATTERN, step, write_step
 from trivet.reading.forms.unreadable import Unreadable
+from trivet.reading.forms.what_if import what_if
 
 __all__ = [
     "AMOUNT_PATTERN",
@@ -68,6 +69,7 @@ __all__ = [
     "seconds",
     "step",
     "term",
+    "what_if",
     "write_material",
     "write_numbers",
     "write_step",

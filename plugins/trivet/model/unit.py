@@ -15,6 +15,9 @@ from trivet.model.station import (
     TeacherLedStation,
 )
 
+ROUND_LEAST, ROUND_MOST = 5, 120
+"""The minutes between which a unit may set its shortest and its longest round."""
+
 
 @dataclass(frozen=True, slots=True)
 class WriteUp:

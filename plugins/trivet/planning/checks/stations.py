@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from trivet.model.problem import Problem, Severity
 from trivet.model.school import Defaults
-from trivet.model.unit import Unit
+from trivet.model.unit import ROUND_LEAST, ROUND_MOST, Unit
 from trivet.planning.halves import halves, spoken
 from trivet.planning.minutes import Needed, Part, StationMinutes, needed, round_range
 from trivet.planning.say import STATION_NAMES
@@ -19,22 +19,29 @@ def check_unit(unit: Unit, defaults: Defaults) -> Iterator[Problem]:
     allowed = round_range(unit, defaults)
     if allowed is None:
         return
-    if asks.half_minutes < 2 * asks.least:
+    if _whole(asks.half_minutes) < asks.least:
         yield _short(unit, asks)
     yield from _idle(unit, asks, allowed.target, halves(defaults.idle))
+
+
+def _whole(half_minutes: int) -> int:
+    """Return the whole minutes that hold so many half minutes: rounds last whole minutes."""
+    return -(-half_minutes // 2)
 
 
 def _too_long(unit: Unit, asks: Needed, station: StationMinutes) -> Problem:
     over = station.half_minutes - 2 * asks.most
     name = STATION_NAMES[station.kind]
     parts = " + ".join(_spoken_part(part) for part in station.parts)
+    longer = _whole(station.half_minutes)
+    write = f", or write `round: {asks.least}-{longer} min` where a class has the time" if longer <= ROUND_MOST else ""
     return Problem(
         code="station-too-long",
         severity=Severity.ERROR,
         place=unit.places.key("stations", name),
         where=name,
         what=f"this station needs {spoken(station.half_minutes)} min, more than the longest round of {asks.most}: {parts}",
-        remedy=f"cut {spoken(over)} min, or write `round: {asks.least}-{-(-station.half_minutes // 2)} min` where a class has the time",
+        remedy=f"cut {spoken(over)} min{write}",
     )
 
 
@@ -48,6 +55,8 @@ def _spoken_part(part: Part) -> str:
 
 def _short(unit: Unit, asks: Needed) -> Problem:
     longest = max(asks.stations, key=lambda station: station.half_minutes)
+    shorter = _whole(asks.half_minutes)
+    write = f", or write `round: {shorter}-{asks.most} min`" if shorter >= ROUND_LEAST else ""
     return Problem(
         code="round-short",
         severity=Severity.ADVICE,
@@ -56,7 +65,7 @@ def _short(unit: Unit, asks: Needed) -> Problem:
             f"no station fills the shortest round of {asks.least} min: the longest, {STATION_NAMES[longest.kind]}, "
             f"needs {spoken(longest.half_minutes)}"
         ),
-        remedy=f"add something for early finishers, or write `round: {-(-asks.half_minutes // 2)}-{asks.most} min`",
+        remedy=f"add something for early finishers{write}",
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 
+from trivet.model.unit import ROUND_LEAST, ROUND_MOST
 from trivet.reading.forms.unreadable import DASH, LOOSE_NUMBER, Unreadable, as_number, instead, plain, said, up
 
 HALVES = r"0\.5|[1-9](?:\.[05])?|[1-5][0-9](?:\.[05])?|60(?:\.0)?"
@@ -15,7 +16,6 @@ MINUTES_PATTERN = rf"^({HALVES})\s+{MINUTE_WORD}$"
 SECONDS_PATTERN = r"^([1-9][0-9]{0,3})\s+(?:s|sec|second|seconds)$"
 ROUND_PATTERN = rf"^([1-9][0-9]{{0,2}})(?:\s*{DASH}\s*([1-9][0-9]{{0,2}}))?(?:\s+{MINUTE_WORD})?$"
 
-ROUND_LEAST, ROUND_MOST = 5, 120
 SECONDS_MOST = 3600
 
 _LOOSE = re.compile(

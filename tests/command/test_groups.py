@@ -11,6 +11,9 @@ import pytest
 
 from tests.command.small_project import CANARIES, LEVELS, everything_below, run, small_project
 from trivet.command.groups import groups
+from trivet.command.plan import plan
+from trivet.model.station import Kind
+from trivet.model.wish import Wish
 from trivet.reading.lock import read_lock
 
 BEFORE = ["--today", "2026-10-01"]
@@ -156,6 +159,30 @@ def test_leveled_groups_stay_private(project: Path) -> None:
     assert ordered[0][-1] < ordered[1][0] and ordered[1][-1] < ordered[2][0]
     refused = run(groups, project, ["floating", *P1, "--write", *BEFORE])
     assert refused.exit_code == 1 and "delete that file, then draw again" in refused.output
+
+
+def test_the_order_of_leveled_groups_is_private_too(project: Path) -> None:
+    """Wishes on the order of leveled groups stand in the private file, outlive a new draw, and decide who is where for the teacher alone.
+
+    Those in runs.yml, which is shared, count for groups that all can see: a leveled draw says to move them.
+    """
+    asked = ["seeds", *P1, "--leveled", "--write", "--force", *BEFORE]
+    done = run(groups, project, asked)
+    assert "move `order:`" not in done.output
+    path = project / "private/example/groups/p1/seeds.yml"
+    path.write_text(path.read_text(encoding="utf-8").replace("how: leveled\n", "how: leveled\norder:\n  - C teacher-led first\n"), "utf-8")
+    published = run(plan, project, ["seeds", *P1, "--json"]).output
+    runs = project / "school" / "runs.yml"
+    written = runs.read_text(encoding="utf-8")
+    runs.write_text(written.replace("unit: seeds\n", "unit: seeds\n    order:\n      - A teacher-led first\n"), encoding="utf-8")
+    assert runs.read_text(encoding="utf-8") != written
+    again = run(groups, project, asked)
+    assert "move `order:` to private/example/groups/p1/seeds.yml" in again.output
+    lock, problems = read_lock(path.read_text(encoding="utf-8"), "lock")
+    assert lock is not None and not problems and lock.order == (Wish(Kind.TEACHER_LED, "C"),)
+    own = json.loads(run(plan, project, ["seeds", *P1, "--json", "--private"]).output)
+    assert own["rounds"][0]["stations"]["C"] == "teacher_led"
+    assert run(plan, project, ["seeds", *P1, "--json"]).output == published
 
 
 def test_nothing_private_comes_out(project: Path) -> None:

@@ -8,12 +8,14 @@ from dataclasses import replace
 import pytest
 
 from tests.pages.scenario import BUILD
-from tests.support.department import tiny_class, tiny_department, tiny_unit
+from tests.support.department import STARTS, tiny_class, tiny_department, tiny_unit
 from tests.support.lock import tiny_lock
 from trivet.model.department import Department
 from trivet.model.lock import Lock
+from trivet.model.school import Run
 from trivet.model.station import Kind, SpotCheckLine
 from trivet.model.unit import Unit
+from trivet.model.wish import Wish
 from trivet.pages.site import make_site
 from trivet.planning.department import plan_department
 
@@ -94,3 +96,16 @@ def test_the_sheet_has_the_units_own_safety_notes_and_the_task_instead() -> None
         kit = sheet(department(tiny_unit(hands_on=changes))).partition('id="bring"')[2]
         assert "Keep the tray dry." in kit
         assert "Keep the time." in kit
+
+
+def test_the_sheet_says_which_wish_is_not_met() -> None:
+    """Beside the groups stands which wish on the order of stations can't be met, and why; nothing where all are met or none is asked."""
+    lock = tiny_lock(tiny_class())
+
+    def said(*order: Wish) -> str:
+        run = Run(class_id="p1", unit="float-or-sink", starts=STARTS, order=order)
+        return sheet(tiny_department(runs=(run,), locks=[lock])).partition('data-panel="groups"')[2].partition('id="ask"')[0]
+
+    refused = said(Wish(Kind.ONLINE, before=Kind.HANDS_ON))
+    assert "can&#39;t be at online before hands-on: all three stations are in use in every round" in refused
+    assert "can&#39;t be" not in said(Wish(Kind.ONLINE, "A", Kind.HANDS_ON)) + said()

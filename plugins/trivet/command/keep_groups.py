@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -26,6 +27,8 @@ def keep_groups(context: click.Context, job: Job, today: date, *, force: bool) -
     path = lock_path(context, job)
     key = job.private.key() if job.from_roster else b""
     lock = keep(job.drawn, job.request, job.run, job.counted, drawn_on=today, from_roster=job.from_roster, key=key)
+    if lock.leveled and (before_it := job.private.leveled(job.run.class_id).get(job.run.unit)):
+        lock = replace(lock, order=before_it.order)
     later = () if lock.leveled else recounted(job.department, lock)
     before = job.department.locks.get((job.run.class_id, job.run.unit))
     if before is not None and same_draw(before, lock) and not later:
@@ -36,6 +39,9 @@ def keep_groups(context: click.Context, job: Job, today: date, *, force: bool) -
     targets = [(path, lock), *((public_path(job, each.unit), each) for each in later)]
     for target, each in targets:
         write(target, each)
+    if lock.leveled and job.run.order:
+        where = job.private.shown(path)
+        notes.append(f"school/runs.yml asks for an order of stations in this run, where all can read it; move `order:` to {where}")
     return Said(tuple(job.private.shown(target) for target, _ in targets), tuple(notes))
 
 

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from trivet.model.wish import Wish
+
 ROLE_IDS = ("leader", "recorder", "materials", "reporter", "timekeeper")
 """In the order in which duty cards are dealt: three every team has, then the extra ones."""
 
@@ -32,7 +34,7 @@ Groups = Mapping[str, StationGroup]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lock:
-    """A lock file (`lock: 1`), public or private. A `leveled` one is always private."""
+    """A lock file (`lock: 1`), public or private. A `leveled` one is always private, and so is its `order`: wishes on that of stations."""
 
     unit: str
     class_id: str
@@ -48,3 +50,4 @@ class Lock:
     proved_minimum: int | None = None
     certificate: Mapping[str, int] = field(default_factory=dict)
     leveled: bool = False
+    order: tuple[Wish, ...] = ()

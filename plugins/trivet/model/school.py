@@ -8,6 +8,7 @@ from datetime import date, time
 from decimal import Decimal
 
 from trivet.model.station import Kind
+from trivet.model.wish import Wish
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -247,6 +248,7 @@ class Run:
     `begins` says how the start is given: on the `date` that stands in `starts`, `after` another unit of the class and a gap, or as
     late as it still ends `by` a date. For the latter two `starts` is UNSETTLED until planning has worked it out.
     `by` is a deadline wherever it stands.
+    `order` are wishes on the order of stations.
     `lost`, `done` and `half` record what came otherwise than planned; what lies before a recorded date went as planned.
     """
 
@@ -259,6 +261,7 @@ class Run:
     by: date | None = None
     way: str = "rotate"
     second_adult: Kind | None = None
+    order: tuple[Wish, ...] = ()
     lost: tuple[date, ...] = ()
     done: tuple[Done, ...] = ()
     half: tuple[HalfDone, ...] = ()

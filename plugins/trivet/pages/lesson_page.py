@@ -82,6 +82,7 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         drawn=plan.groups is not None,
         adult=_second_adult(run_of(plan, department), words),
         when=when_lines(plan, department, words),
+        unmet=[note.text for note in plan.notes if note.code == "order_wish"],
         pre_check=_pre_check(plan, words),
         materials=tuple(_material(total, words) for total in plan.materials),
         instead=task(unit, unit_links(unit, department, page), words),

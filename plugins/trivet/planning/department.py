@@ -10,12 +10,12 @@ from types import MappingProxyType
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import NotPlanned, Plan, Plans
+from trivet.model.wish import Wish
 from trivet.planning.catch_up import rounds_needed
 from trivet.planning.checks import check_planned
 from trivet.planning.planned_run import ClassHistory, plan_run
 from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs, with_starts
 from trivet.planning.untimed import UntimedRun
-from trivet.planning.where import Wish
 
 
 def plan_department(department: Department) -> Plans:
@@ -52,16 +52,16 @@ def _fewer_rounds(timed_runs: Sequence[AnyRun], histories: Mapping[str, ClassHis
     return found
 
 
-def plan_privately(department: Department, lock: Lock, wishes: Sequence[Wish] = ()) -> Plan | None:
+def plan_privately(department: Department, lock: Lock) -> Plan | None:
     """Return the plan of one run with kept groups that only the private folder holds, None where the run has no dates.
 
-    Dates, minutes and materials stay those that are published; groups, places and spot checks come on top.
+    Dates, minutes and materials stay those that are published; groups, places by the wishes of the lock, and spot checks come on top.
     """
     timed_runs = list(time_runs(department))
     for place, timed in enumerate(timed_runs):
         if isinstance(timed, TimedRun) and (timed.run.class_id, timed.run.unit) == (lock.class_id, lock.unit):
             timed_runs[place] = replace(timed, lock=lock)
-            return _plan(department, timed_runs, {place: wishes})[0][place]
+            return _plan(department, timed_runs, {place: lock.order})[0][place]
     return None
 
 
@@ -73,5 +73,5 @@ def _plan(
     histories: defaultdict[str, ClassHistory] = defaultdict(ClassHistory)
     plans: dict[int, Plan] = {}
     for place, timed in sorted(timed_by_place.items(), key=lambda item: (item[1].days[0].date, item[0])):
-        plans[place] = plan_run(department, timed, histories[timed.run.class_id], wishes.get(place, ()))
+        plans[place] = plan_run(department, timed, histories[timed.run.class_id], wishes.get(place, timed.run.order))
     return plans, histories

@@ -9,6 +9,7 @@ from trivet.model.department import Department
 from trivet.model.plan import Day, MaterialTotal, Note
 from trivet.model.school import Room
 from trivet.model.station import Kind
+from trivet.model.wish import Wish
 from trivet.planning.cautions import hazards_of
 from trivet.planning.class_size import area_advice, class_size_advice
 from trivet.planning.costs import DayParts, overhead
@@ -17,7 +18,8 @@ from trivet.planning.hazards import POLICY
 from trivet.planning.materials import DEVICE, at_station
 from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_gap, say_list
 from trivet.planning.timed_runs import TimedRun
-from trivet.planning.where import Square, Wish
+from trivet.planning.where import Square
+from trivet.planning.wishes import asked, met, refusals, why
 
 
 def notes(
@@ -208,16 +210,13 @@ def _order(timed: TimedRun, square: Square | None, wishes: Sequence[Wish]) -> Fo
         yield "order", "Groups are not shown here. Which group begins where is decided with them; every group meets every station once."
         return
     yield "order", "Every group meets every station once. Who begins where evens out over the year, then who goes where next."
-    for wish in wishes:
-        unmet = wish.unmet(square)
-        if unmet:
-            yield "order_wish", f"Group {say_list(unmet)} can't have {_said(wish)}: in three rounds somebody begins at each station."
-
-
-def _said(wish: Wish) -> str:
-    if wish.before is None:
-        return f"{STATION_NAMES[wish.kind]} first"
-    return f"{STATION_NAMES[wish.kind]} before {STATION_NAMES[wish.before]}"
+    wanted = asked(wishes)
+    if wanted:
+        count = len(met(wanted, square))
+        all_met = count == len(wanted)
+        yield "order_asked", f"{count} of {len(wanted)} wishes on the order are met{'' if all_met else ', the most that any order gives'}."
+    for refusal in refusals(wishes, square):
+        yield "order_wish", why(refusal)
 
 
 def _devices(timed: TimedRun, totals: Sequence[MaterialTotal]) -> Found:

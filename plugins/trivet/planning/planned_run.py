@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import Plan, Quality, Round, SpotCheck
+from trivet.model.wish import Wish
 from trivet.planning.catch_up import places, visited
 from trivet.planning.cautions import cautions
 from trivet.planning.grouping.ledger import counted_ledger, role_spread
@@ -15,7 +16,8 @@ from trivet.planning.materials import materials
 from trivet.planning.notes import notes
 from trivet.planning.spot_checks import AskedHistory, spot_checks
 from trivet.planning.timed_runs import TimedRun
-from trivet.planning.where import Square, StationHistory, Wish, choose, whole_class_square
+from trivet.planning.where import Square, StationHistory, choose, whole_class_square
+from trivet.planning.wishes import asked
 
 
 @dataclass(slots=True)
@@ -28,7 +30,7 @@ class ClassHistory:
 
 
 def plan_run(department: Department, timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish] = ()) -> Plan:
-    """Return the plan of a run after the class's `history`, and add the run to it. `wishes` on the order are never public."""
+    """Return the plan of a run after the class's `history`, and add the run to it. `wishes` are those on its order of stations."""
     school, unit, lock = department.school, timed.unit, timed.lock
     room = school.rooms.get(timed.school_class.room)
     square = _square(timed, history, wishes)
@@ -71,7 +73,7 @@ def _square(timed: TimedRun, history: ClassHistory, wishes: Sequence[Wish]) -> S
         return whole_class_square()
     if timed.lock is None:
         return None
-    return choose({letter: group.students for letter, group in timed.lock.groups.items()}, history.stations, wishes)
+    return choose({letter: group.students for letter, group in timed.lock.groups.items()}, history.stations, asked(wishes))
 
 
 def _rounds(timed: TimedRun, square: Square | None) -> tuple[Round, ...]:

@@ -9,32 +9,11 @@ from functools import cache
 from itertools import permutations, product
 
 from trivet.model.station import Kind
+from trivet.model.wish import Wish
 from trivet.planning.team_sizes import LETTERS
 
 Square = Mapping[str, tuple[Kind, Kind, Kind]]
 """Letter to the stations of its three rounds, in order."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wish:
-    """An order that a teacher asks for. `letter`: one group, or "" for as many groups as can have it.
-
-    With `before`, the group is at `kind` some round before it is at `before`; without, it is at `kind` in the first round.
-    """
-
-    kind: Kind
-    letter: str = ""
-    before: Kind | None = None
-
-    def holds(self, order: Sequence[Kind]) -> bool:
-        """Whether one group's three stations keep it."""
-        if self.before is None:
-            return order[0] is self.kind
-        return order.index(self.kind) < order.index(self.before)
-
-    def unmet(self, square: Square) -> tuple[str, ...]:
-        """The letters asked for that do not have it."""
-        return tuple(letter for letter in LETTERS if self.letter in ("", letter) and not self.holds(square[letter]))
 
 
 @dataclass(slots=True)
@@ -65,15 +44,15 @@ def latin_squares() -> tuple[Square, ...]:
     )
 
 
-def choose(students: Mapping[str, Sequence[str]], history: StationHistory, wishes: Sequence[Wish] = ()) -> Square:
-    """Return the square that keeps most wishes, then evens out who starts where over the year, then who follows what.
+def choose(students: Mapping[str, Sequence[str]], history: StationHistory, wanted: Sequence[tuple[str, Wish]] = ()) -> Square:
+    """Return the square that gives most of what is `wanted` for a letter, evens out who starts where over the year, then who follows what.
 
     Evenness is the sum over students of the squares of their counts, which is least where the counts are most even; the
     last (after Williams 1949) balances which station a student meets straight after which. Ties: the first of `latin_squares`.
     """
 
     def cost(square: Square) -> tuple[int, int, int]:
-        unmet = sum(len(wish.unmet(square)) for wish in wishes)
+        unmet = sum(not wish.holds(square[letter]) for letter, wish in wanted)
         starts = follows = 0
         for letter, members in students.items():
             first, second, third = square[letter]

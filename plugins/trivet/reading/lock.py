@@ -112,6 +112,7 @@ def _read(text: str, file: str) -> tuple[Lock | None, Sheet | None, tuple[Proble
     if drawn_on is None:
         return None, None, in_order(problems)
     data = loaded.value
+    order = [read_sentence(sheet, ("order", place), "order", text, problems) for place, text in enumerate(data.get("order", ()))]
     lock = Lock(
         unit=data["unit"],
         class_id=data["class"],
@@ -127,6 +128,7 @@ def _read(text: str, file: str) -> tuple[Lock | None, Sheet | None, tuple[Proble
         proved_minimum=data.get("proved_minimum"),
         certificate=dict(sorted(data.get("certificate", {}).items())),
         leveled=data.get("how") == "leveled",
+        order=tuple(each for each in order if each is not None),
     )
     return lock, sheet, in_order(problems)
 

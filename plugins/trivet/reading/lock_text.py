@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Iterator
 
 from trivet.model.lock import Lock, StationGroup
+from trivet.reading.forms import write_order
 
 VERSION = 1
 
@@ -24,6 +25,8 @@ def _lines(lock: Lock) -> Iterator[str]:
     yield f"drawn_from: {lock.drawn_from}"
     if lock.leveled:
         yield "how: leveled"
+    if lock.order:
+        yield from _list("order", map(write_order, lock.order))
     yield from _list("counted", map(_word, lock.counted))
     yield f"inputs: {_quoted(lock.inputs)}"
     yield f"seal: {_quoted(lock.seal)}"

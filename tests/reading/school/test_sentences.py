@@ -23,6 +23,7 @@ PATTERNS = {
     "gap": forms.GAP_PATTERN,
     "done": forms.DONE_PATTERN,
     "half": forms.HALF_PATTERN,
+    "order": forms.ORDER_PATTERN,
     "amount": forms.AMOUNT_PATTERN,
     "area": forms.AREA_PATTERN,
     "share": forms.PERCENT_PATTERN,

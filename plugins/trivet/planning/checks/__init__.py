@@ -40,6 +40,7 @@ CODES = {
     "two-at-once": "A teacher, or a room, has lessons of two classes at the same time.",
     "kit-clash": "Lessons at the same time need more of a thing than there is.",
     "kit-short": "A run alone needs more of a thing than there is.",
+    "order-not-met": "More is asked of the order of stations than any order gives.",
     "second-adult-needed": "A hazard needs an adult at hand, and the teacher sits at her own station.",
     "hands-on-not-seen": "A hazard needs a room in which the teacher-led station sees the hands-on one.",
     "class-size": "A class with hands-on hazards is larger than advised.",

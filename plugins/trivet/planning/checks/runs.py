@@ -14,6 +14,7 @@ from trivet.planning.materials import same_item
 from trivet.planning.say import say_date, say_list
 from trivet.planning.timed_runs import AnyRun, TimedRun
 from trivet.planning.untimed import UntimedRun
+from trivet.planning.wishes import most_met
 
 OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order", "done-too-much", "no-room-before", "waits-for-unit")
 """Reasons for having no dates that are told here; the others are told where the class or the unit stands."""
@@ -34,6 +35,7 @@ def check_runs(department: Department, timed_runs: Sequence[AnyRun]) -> Iterator
         yield from unused
         if timed.follows and not unused:
             yield _overlap(department, timed)
+        yield from _order(department, timed)
         yield from _avoided(department, timed)
         if timed.school_class.id not in sized and hazards_of(timed.unit):
             sized.add(timed.school_class.id)
@@ -91,6 +93,21 @@ def _record_unused(department: Department, timed: TimedRun) -> Iterator[Problem]
                     what=f"something is recorded for {say_date(day)}, but by the plan {timed.run.class_id} {busy}",
                     remedy=f"{other}, or take the line out",
                 )
+
+
+def _order(department: Department, timed: TimedRun) -> Iterator[Problem]:
+    """Wishes that stand in each other's way; what one wish alone can't have, all three groups at once, is no news."""
+    wishes = timed.run.order
+    wanted, can_be = sum(most_met([wish]) for wish in wishes), most_met(wishes)
+    if can_be < wanted and not timed.whole_class:
+        yield Problem(
+            code="order-not-met",
+            severity=Severity.ADVICE,
+            place=of_run(department, timed.run, "order"),
+            where=named(timed.run),
+            what=f"the wishes under `order` stand in each other's way: of {wanted} that could be met one by one, {can_be} can be together",
+            remedy="leave out what matters least to you; the lesson sheet says which group goes without",
+        )
 
 
 def _avoided(department: Department, timed: TimedRun) -> Iterator[Problem]:

@@ -23,6 +23,7 @@ from trivet.reading.forms.dates import (
 from trivet.reading.forms.materials import MATERIAL_PATTERN, material, write_material
 from trivet.reading.forms.measures import AMOUNT_PATTERN, AREA_PATTERN, PERCENT_PATTERN, UNITS, Amount, amount, area, percent
 from trivet.reading.forms.minutes import MINUTES_PATTERN, ROUND_PATTERN, SECONDS_PATTERN, minutes, round_bounds, seconds
+from trivet.reading.forms.orders import ORDER_PATTERN, order, write_order
 from trivet.reading.forms.records import DONE_PATTERN, GAP_PATTERN, HALF_PATTERN, done, gap, half_done
 from trivet.reading.forms.steps import STEP_PATTERN, step, write_step
 from trivet.reading.forms.unreadable import Unreadable
@@ -42,6 +43,7 @@ __all__ = [
     "MATERIAL_PATTERN",
     "MINUTES_PATTERN",
     "NUMBERS_PATTERN",
+    "ORDER_PATTERN",
     "PERCENT_PATTERN",
     "ROUND_PATTERN",
     "SECONDS_PATTERN",
@@ -64,6 +66,7 @@ __all__ = [
     "material",
     "minutes",
     "numbers",
+    "order",
     "percent",
     "round_bounds",
     "seconds",
@@ -72,5 +75,6 @@ __all__ = [
     "what_if",
     "write_material",
     "write_numbers",
+    "write_order",
     "write_step",
 ]

@@ -26,6 +26,7 @@ def read_runs(sheet: Sheet) -> tuple[tuple[Run, ...], tuple[Problem, ...]]:
 def _run(sheet: Sheet, index: int, said: Mapping[str, Any], problems: list[Problem]) -> Run | None:
     before = len(problems)
     lost, done, half = (_listed(sheet, index, key, said, problems) for key in ("lost", "done", "half"))
+    order = _listed(sheet, index, "order", said, problems)
     starts, gap, by = (
         read_sentence(sheet, ("runs", index, key), form, said[key], problems) if key in said else None
         for key, form in (("starts", "date"), ("gap", "gap"), ("by", "date"))
@@ -45,6 +46,7 @@ def _run(sheet: Sheet, index: int, said: Mapping[str, Any], problems: list[Probl
         by=by,
         way=snake(said.get("way", "rotate")),
         second_adult=STATIONS.get(said.get("second adult", "")),
+        order=tuple(order),
         lost=tuple(sorted(set(lost))),
         done=tuple(sorted(done, key=lambda each: (each.date, each.rounds))),
         half=tuple(sorted(half, key=lambda each: each.date)),
@@ -68,7 +70,7 @@ def _beginning(sheet: Sheet, index: int, said: Mapping[str, Any]) -> Iterator[Pr
         )
 
 
-FORMS = {"lost": "date", "done": "done", "half": "half"}
+FORMS = {"lost": "date", "done": "done", "half": "half", "order": "order"}
 """The sentence form of each list of a run."""
 
 

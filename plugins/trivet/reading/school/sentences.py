@@ -23,6 +23,7 @@ FORMS: dict[str, tuple[str, Callable[[object], Any]]] = {
     "gap": ("gap-unreadable", forms.gap),
     "done": ("done-unreadable", forms.done),
     "half": ("half-unreadable", forms.half_done),
+    "order": ("order-unreadable", forms.order),
     "amount": ("amount-unreadable", forms.amount),
     "area": ("area-unreadable", forms.area),
     "share": ("share-unreadable", forms.percent),

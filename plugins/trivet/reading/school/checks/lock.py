@@ -22,6 +22,9 @@ def check_place(sheet: Sheet, lock: Lock, folder: str, name: str) -> Iterator[Pr
         yield sheet.error(
             "leveled-in-public", ("how",), "leveled groups tell who is at which level, and this file is shared", f"move it to {where}"
         )
+    elif lock.order:
+        what = "wishes on the order of stations stand here, and these groups are not leveled"
+        yield sheet.error("order-misplaced", ("order",), what, "write them into school/runs.yml, under `order:` of this run", at_key=True)
     for key, said, stands in (("class", lock.class_id, folder), ("unit", lock.unit, name)):
         if said != stands:
             what = f'the {key} is "{said}", and the file stands under "{stands}"'

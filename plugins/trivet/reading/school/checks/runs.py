@@ -9,7 +9,7 @@ from datetime import date
 from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType, Run, SchoolClass
 from trivet.reading.school.checks.known import not_known
-from trivet.reading.school.checks.record import check_record
+from trivet.reading.school.checks.record import WHOLE_CLASS, check_record
 from trivet.reading.school.days import held_days, is_closed, meeting_days
 from trivet.reading.school.sheet import Sheet
 
@@ -18,6 +18,9 @@ def check_run_names(sheet: Sheet, runs: tuple[Run, ...], classes: Collection[str
     """Yield unknown classes and units, and units that a class runs twice. `classes` is None where they could not be read."""
     first: dict[tuple[str, str], Run] = {}
     for run in runs:
+        if run.order and run.way == WHOLE_CLASS:
+            what = "the whole class goes together, online, hands-on, teacher-led, so that there is no order to ask for"
+            yield sheet.warning("order-in-whole-class", ("runs", run.index, "order"), what, "leave `order` out", at_key=True)
         if classes is not None and run.class_id not in classes:
             yield not_known(sheet, ("runs", run.index, "class"), "class", run.class_id, classes, home="school/classes.yml")
         if run.unit not in units:

@@ -162,7 +162,7 @@ def test_any_text(text: str) -> None:
 def test_patterns_suit_every_editor() -> None:
     """The patterns are anchored and use only what regular expressions of JavaScript know, so that a JSON Schema can carry them."""
     patterns = [getattr(forms, name) for name in forms.__all__ if name.endswith("_PATTERN")]
-    assert len(patterns) == 18
+    assert len(patterns) == 19
     for pattern in patterns:
         assert pattern.startswith("^")
         assert pattern.endswith("$")

@@ -45,6 +45,11 @@ GROUPS = {
     "text": "Signs, lines and files that can't be read as typed",
     "roster": "The private list of a class",
 }
+FIRST = {
+    "roster": "`trivet check` opens no private list. `trivet groups` and `trivet class-file` say these, and quote nothing from it.",
+}
+"""What stands under the heading of a group before its messages."""
+
 NAMES = {"string": "text", "integer": "a whole number", "number": "a number", "boolean": "`true` or `false`"}
 
 
@@ -187,7 +192,7 @@ def every_message() -> str:
         "",
     ]
     for group, found in messages().items():
-        lines += [f"## {GROUPS[group]}", ""]
+        lines += [f"## {GROUPS[group]}", "", *([FIRST[group], ""] if group in FIRST else [])]
         for code, problem in sorted(found.items()):
             kind = "" if problem.severity is Severity.ERROR else f" ({problem.severity})"
             lines += [f"- **{code}**{kind}  ", f"  {_code(_printable(problem.sentence))}"]

@@ -238,7 +238,9 @@ def test_brackets_are_left_to_the_loader() -> None:
 
 
 WORDS = st.text(
-    st.characters(codec="utf-8", exclude_categories=["Cc", "Cs", "Zl", "Zp", "Cn"], exclude_characters="\ufeff"), min_size=1, max_size=40
+    st.characters(codec="utf-8", exclude_categories=["Cc", "Cs", "Zl", "Zp", "Cn"], exclude_characters="\ufeff\u200b\u2060"),
+    min_size=1,
+    max_size=40,
 )
 
 

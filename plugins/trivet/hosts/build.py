@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -37,6 +40,23 @@ def build_site(root: Path, only: str = "") -> Built:
 
     Reads committed files alone, never the private folder.
     """
+    with _uncollected():
+        return _built(root, only)
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Put off the search for circular garbage: nearly all that is made here stays, so that each search would go through it for nothing."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+def _built(root: Path, only: str) -> Built:
     read = read_department(root, only)
     department = with_its_classes(read.department, only) if read.department and only else read.department
     department = settled(department) if department else None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import posixpath
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -22,7 +23,7 @@ from mkdocs.utils.templates import TemplateContext
 from trivet.hosts.build import Built, build_site
 from trivet.hosts.kept_templates import KeptTemplates
 from trivet.hosts.policy import with_page_policy, with_static_policy
-from trivet.hosts.searchable import searchable
+from trivet.hosts.searchable import ids, searchable
 from trivet.model.page import Page
 from trivet.model.problem import Severity
 from trivet.pages.theme import PREVIEW_SCRIPT, TEMPLATE_GLOBALS, THEME_FOLDER, with_language
@@ -96,6 +97,12 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
         env.globals.update(TEMPLATE_GLOBALS)
         return env
 
+    def on_pre_page(self, page: MkDocsPage, **_: Any) -> MkDocsPage:
+        """Spare our pages the making of a Markdown reader, since their body is HTML already."""
+        if self._ours(page) is not None:
+            page.render = partial(_as_it_is, page)  # type: ignore[method-assign]  # the host leaves no other place to say so
+        return page
+
     def on_page_markdown(self, markdown: str, *, page: MkDocsPage, **_: Any) -> str:
         """Hand MkDocs the front matter of our pages and no Markdown: their body is HTML already."""
         ours = self._ours(page)
@@ -144,6 +151,12 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
 
     def _ours(self, page: MkDocsPage) -> Page | None:
         return getattr(page.file, "trivet_page", None)
+
+
+def _as_it_is(page: MkDocsPage, config: MkDocsConfig, files: Files) -> None:
+    """Stand in for the host's rendering of a page whose body comes later; links of the guide may point at any of its ids."""
+    page.content = ""
+    page.present_anchor_ids = ids(page.file.trivet_page.body)  # type: ignore[attr-defined]
 
 
 def _left_out(page: MkDocsPage) -> bool:

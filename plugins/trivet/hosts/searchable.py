@@ -18,3 +18,8 @@ def searchable(body: str) -> str:
     """Return the text of a page's body in headings (with their ids), paragraphs and points."""
     text = _LAYOUT.sub(" ", _RUNNING.sub("", _DRAWING.sub(" ", body)))
     return _BLANKS.sub(" ", _ATTRIBUTES.sub(r"<\1\2>", text))
+
+
+def ids(body: str) -> set[str]:
+    """Return the ids of a page's body, which a link of the guide may point at."""
+    return {part.partition('"')[0] for part in body.split(' id="')[1:]}

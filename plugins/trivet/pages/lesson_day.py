@@ -12,7 +12,7 @@ from trivet.pages.days import Lane, block_name, lanes
 from trivet.pages.lesson_run import LessonRun
 from trivet.pages.scale import length_class
 from trivet.pages.spoken import clock, minutes
-from trivet.planning.costs import costs
+from trivet.planning.costs import Costs, costs
 from trivet.planning.headcount import Headcount
 from trivet.planning.team_sizes import LETTERS
 
@@ -65,7 +65,8 @@ class Timeline:
 def timeline(run: LessonRun, day: Day) -> Timeline:
     """Return a day to scale."""
     counted = run.headcount(day)
-    blocks = [_block(run, block, counted) for block in day.blocks]
+    fixed = costs(run.school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
+    blocks = [_block(run, block, counted, fixed) for block in day.blocks]
     if day.surplus_minutes:
         at = day.minutes - day.surplus_minutes
         thin = "thin " if day.surplus_minutes < THIN else ""
@@ -77,10 +78,10 @@ def timeline(run: LessonRun, day: Day) -> Timeline:
     return Timeline(scale, tuple(_labels(day)), tuple(blocks))
 
 
-def _block(run: LessonRun, block: Block, counted: Headcount) -> LessonBlock:
+def _block(run: LessonRun, block: Block, counted: Headcount, fixed: Costs) -> LessonBlock:
     placed = f"{length_class('at', block.at)} {length_class('m', block.minutes)}"
     name = block_name(block, run.words)
-    length = _length(run, block, counted)
+    length = _length(run, block, fixed)
     if block.kind == "station" and block.round is not None:
         found = tuple(_lane(run, lane, counted) for lane in lanes(run.plan, block.round, run.words))
         return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found)
@@ -90,9 +91,8 @@ def _block(run: LessonRun, block: Block, counted: Headcount) -> LessonBlock:
     return LessonBlock(f"{thin}{placed}", clock(block.start), name, length)
 
 
-def _length(run: LessonRun, block: Block, counted: Headcount) -> str:
+def _length(run: LessonRun, block: Block, fixed: Costs) -> str:
     """Return the minutes of a block; what was added to its least is shown as a sum."""
-    fixed = costs(run.school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
     least = {"reflection": fixed.reflection / 2, "pack_up": fixed.pack_up / 2}.get(block.kind, block.minutes)
     if 0 < least < block.minutes and block.minutes >= THIN:
         return run.words("lesson.sum", least=minutes(least), more=minutes(block.minutes - least), minutes=minutes(block.minutes))

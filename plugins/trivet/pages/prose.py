@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import nh3
 from markdown import Markdown
@@ -29,10 +30,18 @@ _PRE = re.compile(r"<pre>.*?</pre>", re.DOTALL)
 
 def render_prose(text: str, links: UnitLinks, *, shift: int, table_label: str) -> Markup:
     """Return `text` as safe HTML without a blank line, its headings `shift` levels lower, a wide table in a frame that scrolls."""
-    rules = PlainMarkdown(links.link, links.image, shift=shift, table_label=table_label)
-    made = Markdown(extensions=[*EXTENSIONS, rules], output_format="html").convert(text)
+    reader, rules = _reader()
+    rules.link, rules.image, rules.shift, rules.table_label = links.link, links.image, shift, table_label
+    made = reader.reset().convert(text)
     clean = nh3.clean(made, tags=_TAGS, attributes=_ATTRIBUTES, allowed_classes=_CLASSES, url_schemes={"https", "mailto"}, link_rel=None)
     return Markup(_without_blank_lines(clean))
+
+
+@cache
+def _reader() -> tuple[Markdown, PlainMarkdown]:
+    """Return the one reader of Markdown, and the rules that each text sets anew: to make a reader takes as long as to read a page."""
+    rules = PlainMarkdown()
+    return Markdown(extensions=[*EXTENSIONS, rules], output_format="html"), rules
 
 
 def _without_blank_lines(html: str) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import re
 
 import segno
@@ -24,11 +23,12 @@ def qr_svg(text: str, label: str) -> Markup:
     """Return an inline SVG of the QR code for `text`, with error correction M; `label` names it for a screen reader."""
     rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
     side = len(rows) + 2 * QUIET
-    path = io.StringIO()
-    for y, row in enumerate(rows):
+    ends = [f"h{length}v1h-{length}z" for length in range(len(rows) + 1)]
+    path = []
+    for y, row in enumerate(rows, QUIET):
         for dark in _DARK.finditer(row):
-            length = dark.end() - dark.start()
-            path.write(f"M{dark.start() + QUIET} {y + QUIET}h{length}v1h-{length}z")
+            start, end = dark.span()
+            path.append(f"M{start + QUIET} {y}{ends[end - start]}")
     return Markup('<svg class="qr-code" viewBox="0 0 {0} {0}" role="img" aria-label="{1}"><path d="{2}"/></svg>').format(
-        side, label, path.getvalue()
+        side, label, "".join(path)
     )

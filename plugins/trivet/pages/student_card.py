@@ -17,7 +17,6 @@ from trivet.pages.spoken import amount, minutes, times
 from trivet.pages.stations import Tag, tag
 from trivet.pages.unit_links import FileLink, Task, open_link, task, unit_links
 from trivet.pages.words import SOURCE, Words, load_words
-from trivet.planning.minutes import needed
 
 MANY_ROWS = 5
 """More rows than these are lower, on paper and on the phone."""
@@ -119,8 +118,10 @@ class Card:
         return setting(length)
 
 
-def make_card(station: AnyStation, unit: Unit, department: Department, translation: Translation | None, words: Words) -> Card:
-    """Return the card of one station; `translation` is None for English."""
+def make_card(
+    station: AnyStation, unit: Unit, department: Department, translation: Translation | None, words: Words, *, need: float
+) -> Card:
+    """Return the card of one station, which needs so many minutes; `translation` is None for English."""
     page = student_address(unit.slug, translation.language if translation else "")
     text, untranslated = _text(station, translation)
     settings = department.school.settings
@@ -146,7 +147,7 @@ def make_card(station: AnyStation, unit: Unit, department: Department, translati
         finished_early=text.finished_early,
         put_away=text.put_away,
         help=(f"{words('danger.ask')} {words('danger.peers')}", f"{words('danger.hurt')} {words('danger.adult')}"),
-        need=minutes(needed(unit, settings.defaults).of(station.kind).minutes),
+        need=minutes(need),
         qr=qr_svg(f"{url}#{name.css}", words("card.qr", title=unit.title)) if url else "",
         untranslated=untranslated,
     )

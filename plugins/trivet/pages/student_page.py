@@ -21,6 +21,7 @@ from trivet.pages.student_card import card_url, make_card
 from trivet.pages.unit_bar import Link, card_links
 from trivet.pages.unit_links import unit_links
 from trivet.pages.words import Words, load_words
+from trivet.planning.minutes import needed
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,8 @@ def _page(unit: Unit, department: Department, build: BuildInfo, translation: Tra
     links = unit_links(unit, department, page)
     title = (translation.title if translation else "") or unit.title
     question = (translation.question if translation else "") or unit.question
-    cards = tuple(make_card(station, unit, department, translation, words) for station in unit.stations)
+    need = needed(unit, department.school.settings.defaults)
+    cards = tuple(make_card(station, unit, department, translation, words, need=need.of(station.kind).minutes) for station in unit.stations)
     body = render(
         "student.html",
         words,

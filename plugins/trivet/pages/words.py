@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
@@ -20,30 +21,22 @@ class Words:
     """
 
     language: str
-    table: dict[str, Any] = field(repr=False, compare=False)
+    table: Mapping[str, Any] = field(repr=False, compare=False)
+    """Everything by its dotted key: sentences, and the places that hold them."""
 
     def __call__(self, key: str, **values: Any) -> str:
         """Return the sentence under `key`. Raises KeyError with the key where it does not exist."""
-        found: Any = self.table
-        for part in key.split("."):
-            try:
-                found = found[part]
-            except (KeyError, TypeError):
-                raise KeyError(f"{key} is not in pages/words/{self.language}.json") from None
+        found = self.table.get(key)
         if isinstance(found, dict) and "other" in found:
             found = found["one" if values.get("n") == 1 else "other"]
         if not isinstance(found, str):
-            raise KeyError(f"{key} is no sentence in pages/words/{self.language}.json")
+            why = "is not" if key not in self.table else "is no sentence"
+            raise KeyError(f"{key} {why} in pages/words/{self.language}.json")
         return found.format(**values) if values else found
 
     def knows(self, key: str) -> bool:
         """Whether there is something under `key`."""
-        found: Any = self.table
-        for part in key.split("."):
-            if not isinstance(found, dict) or part not in found:
-                return False
-            found = found[part]
-        return True
+        return key in self.table
 
 
 @cache
@@ -54,13 +47,20 @@ def load_words(language: str = SOURCE) -> Words:
     if known not in languages():
         known = SOURCE
     text = (_folder() / f"{known}.json").read_text(encoding="utf-8")
-    return Words(known, json.loads(text))
+    return Words(known, dict(_by_key(json.loads(text))))
 
 
 @cache
 def languages() -> tuple[str, ...]:
     """The languages that have a file of words."""
     return tuple(sorted(p.name.removesuffix(".json") for p in _folder().iterdir() if p.name.endswith(".json")))
+
+
+def _by_key(table: Mapping[str, Any], before: str = "") -> Iterator[tuple[str, Any]]:
+    for name, value in table.items():
+        yield before + name, value
+        if isinstance(value, dict):
+            yield from _by_key(value, f"{before}{name}.")
 
 
 def _folder() -> Any:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from functools import partial
+from functools import lru_cache, partial
 
 from trivet.model.department import Department
 from trivet.model.plan import Plan, Plans
+from trivet.planning.same import Same
 from trivet.planning.stores.cures import Cure, cures
 from trivet.planning.stores.moments import Moment, moments
 from trivet.planning.stores.needs import Reusable, UsedUp, reusable, used_up
@@ -101,7 +102,7 @@ def department_materials(department: Department, plans: Plans) -> DepartmentMate
     planned = tuple(plan for plan in plans.plans if plan.days)
     if not planned:
         return DepartmentMaterials((), (), None)
-    ledger, tried = _opened(department, planned)
+    ledger, tried = _opened(Same(department), Same(plans.plans))
     span = partial(_span, ledger)
     days = sorted(day.date for plan in planned for day in plan.days)
     weeks = [_with_week(ledger, span("", monday, monday + WEEK)) for monday in sorted({_monday(day) for day in days})]
@@ -113,12 +114,9 @@ def department_materials(department: Department, plans: Plans) -> DepartmentMate
     )
 
 
-def kit_clashes(department: Department, plans: Sequence[Plan]) -> tuple[tuple[Reusable, tuple[Cure, ...]], ...]:
+def kit_clashes(department: Department, plans: tuple[Plan, ...]) -> tuple[tuple[Reusable, tuple[Cure, ...]], ...]:
     """Return what is short because several lessons have it out together, with cures: once for the same lessons, in its first week."""
-    planned = tuple(plan for plan in plans if plan.days)
-    if not planned:
-        return ()
-    ledger, tried = _opened(department, planned)
+    ledger, tried = _opened(Same(department), Same(plans))
     found: dict[tuple[Key, tuple[tuple[str, str], ...]], tuple[Reusable, tuple[Cure, ...]]] = {}
     for key, own in ledger.moments.items():
         for moment in own:
@@ -132,8 +130,10 @@ def kit_clashes(department: Department, plans: Sequence[Plan]) -> tuple[tuple[Re
     return tuple(found.values())
 
 
-def _opened(department: Department, planned: tuple[Plan, ...]) -> tuple[_Ledger, Tried]:
+@lru_cache(maxsize=1)  # checks and pages ask for the same
+def _opened(of: Same[Department], plans: Same[tuple[Plan, ...]]) -> tuple[_Ledger, Tried]:
     """Everything that is needed, and where a change of it can be tried."""
+    department, planned = of.value, tuple(plan for plan in plans.value if plan.days)
     everything = uses(department, planned)
     pools = make_pools(everything, department.school)
     shares = pools.by_pool(everything)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 
 from trivet.model.plan import MaterialTotal
 from trivet.model.school import Room, StockItem
@@ -132,10 +133,12 @@ def same_item(one: str, other: str) -> bool:
 
 def stock_of(item: str, room: Room | None, inventory: Sequence[StockItem]) -> tuple[StockItem, ...]:
     """Return the lines of the inventory about an item that the room can use: those of its store, and those without one."""
-    known = (line for line in inventory if item_key(line.item) == item_key(item))
+    key = item_key(item)
+    known = (line for line in inventory if item_key(line.item) == key)
     return tuple(line for line in known if room is None or not room.store or line.store in ("", room.store))
 
 
+@cache  # every line of the inventory is compared with every item of every unit, and both repeat the same few names
 def item_key(item: str) -> str:
     """Return what two names of one item have in common."""
     return " ".join(item.casefold().split())
@@ -170,7 +173,8 @@ def _total(item: Tally, room: Room | None, inventory: Sequence[StockItem], spare
 
 def _have(item: Tally, room: Room | None, inventory: Sequence[StockItem]) -> Fraction | None:
     """What the room's store holds, in the item's unit; None where the inventory does not know the item in such a unit."""
-    known = [line for line in inventory if item_key(line.item) == item_key(item.item)]
+    key = item_key(item.item)
+    known = [line for line in inventory if item_key(line.item) == key]
     factors = [factor(line.unit, item.unit) for line in known]
     if all(many is None for many in factors):
         return None

@@ -26,9 +26,10 @@ def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyTy
     """
     days = school_days(department.school.calendar)
     defaults = department.school.settings.defaults
-    asks = {slug: Asks(unit, needed(unit, defaults), round_range(unit, defaults)) for slug, unit in department.units.items()}
-    found: dict[int, AnyRun] = {}
     runs = department.school.runs
+    run_here = {run.unit: unit for run in runs if (unit := department.units.get(run.unit))}
+    asks = {slug: Asks(unit, needed(unit, defaults), round_range(unit, defaults)) for slug, unit in run_here.items()}
+    found: dict[int, AnyRun] = {}
     for class_id in dict.fromkeys(run.class_id for run in runs):
         own = {place: _begun(run) for place, run in enumerate(runs) if run.class_id == class_id}
         school_class = department.school.classes.get(class_id)
@@ -45,13 +46,17 @@ def settled(department: Department) -> Department:
 
     Where nothing settles one, it stays as it is.
     """
-    if all(run.begins == "date" for run in department.school.runs):
-        return department
-    return with_starts(department, time_runs(department))
+    return department if _all_dated(department) else with_starts(department, time_runs(department))
+
+
+def _all_dated(department: Department) -> bool:
+    return all(run.begins == "date" for run in department.school.runs)
 
 
 def with_starts(department: Department, timed_runs: Sequence[AnyRun]) -> Department:
     """Return what `settled` returns, for runs that already have their dates."""
+    if _all_dated(department):
+        return department
     starts = [each.run.starts if isinstance(each, TimedRun) else UNSETTLED for each in timed_runs]
     runs = tuple(run if run.begins == "date" else replace(run, starts=day) for run, day in zip(department.school.runs, starts, strict=True))
     return replace(department, school=replace(department.school, runs=runs))

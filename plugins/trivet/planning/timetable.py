@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from trivet.planning.costs import Costs, DayParts, overhead
 from trivet.planning.minutes import RoundRange
@@ -64,6 +65,11 @@ def timetable(
     `rounds_a_day` is at least 1. Longer rounds never finish earlier, so the number of meetings is found with the shortest
     round, and the station minutes by trying the target first.
     """
+    return _timetable(tuple(periods), allowed, costs, rounds_a_day, so_far)
+
+
+@lru_cache(maxsize=4096)  # a change is tried by timing all runs of a class anew, most of them as they were
+def _timetable(periods: tuple[int, ...], allowed: RoundRange, costs: Costs, rounds_a_day: int, so_far: Progress) -> Timetable | NoTimetable:
     if not so_far.rounds_left and (so_far.written or costs.write_up is None):
         return Timetable(so_far.minutes or allowed.target, (), 0, so_far.every_evidence, begun=True)
     search = _Search(allowed, costs, rounds_a_day, so_far)

@@ -65,9 +65,9 @@ class Builder:
         """Take the next event; `stopped` says that the rest can't be read with profit."""
         if isinstance(event, yaml.ScalarEvent):
             self._scalar(event)
-        elif isinstance(event, yaml.MappingStartEvent | yaml.SequenceStartEvent):
+        elif isinstance(event, yaml.CollectionStartEvent):
             self._open(event)
-        elif isinstance(event, yaml.MappingEndEvent | yaml.SequenceEndEvent):
+        elif isinstance(event, yaml.CollectionEndEvent):
             self._close()
         elif isinstance(event, yaml.AliasEvent):
             self._alias(event)
@@ -118,7 +118,7 @@ class Builder:
             path, place, kept = self._slot(event)
             self._put(typed, path, place, kept)
 
-    def _open(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
+    def _open(self, event: yaml.CollectionStartEvent) -> None:
         frame = self._frame
         here = self._spots.place(event)
         if frame is not None and frame.wants_key:
@@ -216,7 +216,7 @@ class Builder:
 
     # what the format refuses
 
-    def _properties(self, event: yaml.ScalarEvent | yaml.MappingStartEvent | yaml.SequenceStartEvent, kept: bool) -> None:
+    def _properties(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, kept: bool) -> None:
         anchor, tag = event.anchor, event.tag
         if not kept or (anchor is None and tag is None):
             return

@@ -51,7 +51,14 @@ def every(tests: list[Test]) -> Test:
     """Say yes where all tests do."""
     if len(tests) == 1:
         return tests[0]
-    return lambda value: all(test(value) for test in tests)
+
+    def all_hold(value: Any) -> bool:
+        for test in tests:  # noqa: SIM110 - a generator costs more than the tests themselves
+            if not test(value):
+                return False
+        return True
+
+    return all_hold
 
 
 def any_of(tests: list[Test]) -> Test:
@@ -81,7 +88,15 @@ def _type(said: Any, _part: dict[str, Any], _compile: Any) -> Test:
 
 def _properties(said: Any, _part: dict[str, Any], compile_one: Any) -> Test:
     parts = {key: compile_one(schema) for key, schema in said.items()}
-    return lambda value: not isinstance(value, dict) or all(key not in parts or parts[key](child) for key, child in value.items())
+
+    def each_fits(value: Any) -> bool:
+        if isinstance(value, dict):
+            for key, child in value.items():
+                if key in parts and not parts[key](child):
+                    return False
+        return True
+
+    return each_fits
 
 
 def _pattern_properties(said: Any, _part: dict[str, Any], compile_one: Any) -> Test:
@@ -96,12 +111,29 @@ def _additional(said: Any, part: dict[str, Any], _compile: Any) -> Test:
         raise UnknownKeywordError("additionalProperties must be false")
     known = frozenset(part.get("properties", {}))
     forms = [re.compile(pattern) for pattern in part.get("patternProperties", {})]
-    return lambda value: not isinstance(value, dict) or all(key in known or any(form.search(key) for form in forms) for key in value)
+    return lambda value: (
+        not isinstance(value, dict)
+        or value.keys() <= known
+        or all(key in known or any(form.search(key) for form in forms) for key in value)
+    )
+
+
+def _required(said: Any, _part: dict[str, Any], _compile: Any) -> Test:
+    asked = frozenset(said)
+    return lambda value: not isinstance(value, dict) or value.keys() >= asked
 
 
 def _items(said: Any, _part: dict[str, Any], compile_one: Any) -> Test:
     test = compile_one(said)
-    return lambda value: not isinstance(value, list) or all(test(child) for child in value)
+
+    def each_fits(value: Any) -> bool:
+        if isinstance(value, list):
+            for child in value:
+                if not test(child):
+                    return False
+        return True
+
+    return each_fits
 
 
 def _names(said: Any, _part: dict[str, Any], compile_one: Any) -> Test:
@@ -143,7 +175,7 @@ KEYWORDS: dict[str, Callable[..., Test]] = {
     "patternProperties": _pattern_properties,
     "additionalProperties": _additional,
     "propertyNames": _names,
-    "required": lambda said, _part, _compile: lambda value: not isinstance(value, dict) or all(key in value for key in said),
+    "required": _required,
     "items": _items,
     "pattern": _pattern,
     "allOf": _all_of,

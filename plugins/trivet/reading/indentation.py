@@ -12,8 +12,8 @@ from trivet.reading.layout import STEP, Layout
 _LEAD = re.compile(f"[ \t{ODD_SPACES}]+")
 _ODD_SPACE = re.compile(f"[{ODD_SPACES}]")
 _ODD = re.compile(f"[\t{ODD_SPACES}\u2060]")
-_SUSPECT = re.compile(f"[{ODD_SPACES}]|{ZERO_WIDTH.pattern}|[^\\S \\n]")
-"""What no line may hold that stays as it is."""
+_SUSPECTS = tuple(each for each in map(chr, range(0x3001)) if re.fullmatch(f"[{ODD_SPACES}\u2060]|[^\\S \\n]", each))
+"""What no line may hold that stays as it is, and what may have no width."""
 _DASH = re.compile(f"( *-)([\t{ODD_SPACES}]+)")
 _COLON = re.compile(f"( *[A-Za-z][A-Za-z0-9 -]{{0,24}}:)([{ODD_SPACES}]+)")
 TAB_WIDTHS = (2, 4, 8)
@@ -26,7 +26,7 @@ def mend_indentation(text: str, file: str, first_line: int = 1) -> tuple[str, li
     A line that is indented with tabs is put where it lines up with the lines above it; a look-alike space counts as one. The space
     after a dash or a key is looked at too, and what has no width goes.
     """
-    if not _SUSPECT.search(text):
+    if not any(each in text for each in _SUSPECTS):
         return text, []
     lines = text.split("\n")
     problems: list[Problem] = []

@@ -20,10 +20,12 @@ class Spots:
 
     def place(self, event: yaml.Event) -> Place:
         """The place of an event; its length ends with its first line."""
-        line, column = self.start(event)
-        end_line, end_column = self.end(event)
-        last = end_column if end_line == line else len(self.line(line))
-        return Place(self.file, self.first_line + line, column + 1, max(1, last - column))
+        begin, end = event.start_mark, event.end_mark
+        if begin is None or end is None:
+            return Place(self.file, self.first_line)
+        line, column = begin.line, begin.column
+        last = end.column if end.line == line else len(self.line(line))
+        return Place(self.file, self.first_line + line, column + 1, last - column if last > column else 1)
 
     def start(self, event: yaml.Event) -> tuple[int, int]:
         """Line and column from 0 at which an event begins."""

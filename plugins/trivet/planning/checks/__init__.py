@@ -64,7 +64,7 @@ def check_units(department: Department) -> tuple[Problem, ...]:
     return in_order([problem for unit in units for problem in (*check_unit(unit, defaults), *check_shows(unit))])
 
 
-def check_planned(department: Department, timed_runs: Sequence[AnyRun], plans: Sequence[Plan]) -> tuple[Problem, ...]:
+def check_planned(department: Department, timed_runs: Sequence[AnyRun], plans: tuple[Plan, ...]) -> tuple[Problem, ...]:
     """Return what `check_department` returns, for runs that already have their dates and plans."""
     return in_order(
         [

@@ -17,7 +17,7 @@ from trivet.planning.stores.needs import Reusable
 from trivet.planning.stores.sentences import clash, short_of
 
 
-def check_kit(department: Department, plans: Sequence[Plan]) -> Iterator[Problem]:
+def check_kit(department: Department, plans: tuple[Plan, ...]) -> Iterator[Problem]:
     """Yield a warning for kit that lessons at one time have not enough of, and for a run that alone asks for more than there is.
 
     Devices that one class is short of are advice: students can share them.

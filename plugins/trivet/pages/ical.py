@@ -21,6 +21,8 @@ def folded(line: str) -> str:
 
     No character of UTF-8 is cut in two, which RFC 5545 3.1 asks readers to bear and writers to avoid.
     """
+    if len(line) <= MOST_OCTETS and line.isascii():
+        return line + "\r\n"
     pieces = [""]
     room = MOST_OCTETS
     for character in line:

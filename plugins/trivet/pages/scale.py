@@ -31,6 +31,7 @@ def place_class(name: str, count: int) -> str:
 
 def scale_css(bodies: Iterable[str]) -> str:
     """Return one rule for each length class that stands in `bodies`, in order."""
-    found = {name for body in bodies for classes in _CLASSES.findall(body) for name in classes.split()}
+    said = {classes for body in bodies for classes in _CLASSES.findall(body)}
+    found = {name for classes in said for name in classes.split()}
     parts = sorted({m.groups() for name in found if (m := _LENGTH.fullmatch(name))}, key=lambda p: (p[0], int(p[1]), p[2]))
     return "".join(f".{name}-{whole}{half}{{--{name}:{whole}{'.5' if half else ''}}}\n" for name, whole, half in parts)

@@ -12,7 +12,7 @@ from trivet.reading.layout import STEP, Layout
 _LEAD = re.compile(f"[ \t{ODD_SPACES}]+")
 _ODD_SPACE = re.compile(f"[{ODD_SPACES}]")
 _ODD = re.compile(f"[\t{ODD_SPACES}\u2060]")
-_SUSPECTS = tuple(each for each in map(chr, range(0x3001)) if re.fullmatch(f"[{ODD_SPACES}\u2060]|[^\\S \\n]", each))
+_SUSPECTS = re.findall(f"[{ODD_SPACES}\u2060]|[^\\S \\n]", "".join(map(chr, range(0x3001))))
 """What no line may hold that stays as it is, and what may have no width."""
 _DASH = re.compile(f"( *-)([\t{ODD_SPACES}]+)")
 _COLON = re.compile(f"( *[A-Za-z][A-Za-z0-9 -]{{0,24}}:)([{ODD_SPACES}]+)")

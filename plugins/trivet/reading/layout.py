@@ -26,16 +26,14 @@ class Block:
 
 @dataclass(slots=True)
 class Layout:
-    """The open blocks, outermost first, and the entry just read. `homes` are keys that stand under one key only, each with that key."""
+    """The open blocks, outermost first. `homes` are keys that stand under one key only, each with that key.
+
+    `opener` is the entry just read if it has no text of its own, so that lines may stand under it.
+    """
 
     homes: Mapping[str, str] = field(default_factory=dict)
     blocks: list[Block] = field(default_factory=list)
-    last: Entry | None = None
-
-    @property
-    def opener(self) -> Entry | None:
-        """The entry just read if it has no text of its own, so that lines may stand under it."""
-        return self.last if self.last is not None and not self.last.has_text else None
+    opener: Entry | None = None
 
     def opens(self, each: Entry) -> bool:
         """Whether this line begins what stands under the entry just read."""
@@ -113,4 +111,4 @@ class Layout:
                 top = self.blocks[-1] if self.blocks else None
             if top is None or top.column < each.column:
                 self.blocks.append(Block(each.column, False, opened or ""))
-        self.last = each
+        self.opener = None if each.has_text else each

@@ -26,7 +26,7 @@ from trivet.reading.lock import write_lock
 ROOT = Path(__file__).resolve().parent.parent
 CLASS_SIZES = (31, 36, 34, 28, 37, 31, 23)
 PERIODS = 6
-ROOMS = ("room12", "room14", "lab2")
+DEVICES = 20
 FIRST_RUN = date(2026, 9, 14)
 SCHOOL_WEEKS = 36
 
@@ -50,7 +50,9 @@ def write_department(to: Path, size: Size) -> Path:
     shutil.copytree(ROOT / "units", to / "units")
     shutil.copy(ROOT / "mkdocs.yml", to)
     slugs = _write_units(to / "units", size.units)
-    _write_settings(to / "school" / "school.yml", slugs)
+    teachers = -(-size.classes // PERIODS)
+    _write_settings(to / "school" / "school.yml", slugs, teachers)
+    _write_house(to / "school", teachers)
     classes = [f"c{number:02d}" for number in range(1, size.classes + 1)]
     (to / "school" / "classes.yml").write_text(_classes(classes), encoding="utf-8")
     (to / "school" / "runs.yml").write_text(_runs(classes, slugs, size.runs_each), encoding="utf-8")
@@ -83,11 +85,25 @@ def _write_units(units: Path, wanted: int) -> list[str]:
     raise AssertionError("count() does not end")
 
 
-def _write_settings(path: Path, slugs: list[str]) -> None:
-    """List every unit's simulation as reviewed."""
+def _write_settings(path: Path, slugs: list[str], teachers: int) -> None:
+    """Name the teachers, and list every unit's simulation as reviewed."""
     before, _, after = path.read_text(encoding="utf-8").partition("simulations:\n")
     rest = re.sub(r"\A(  - .*\n)+", "", after)
+    before = re.sub(
+        r"(?<=^teachers:\n)(  .*\n)+", "".join(f"  t{n}: Ms. T{n}\n" for n in range(1, teachers + 1)), before, flags=re.MULTILINE
+    )
     path.write_text(before + "simulations:\n" + "".join(f"  - {slug}\n" for slug in slugs) + rest, encoding="utf-8")
+
+
+def _write_house(school: Path, teachers: int) -> None:
+    """Give each teacher a room with devices for a class, and the school kit for as many classes at one time."""
+    rooms = (school / "rooms.yml").read_text(encoding="utf-8")
+    own = rooms[rooms.index("    name:") : rooms.index("  room14:")]
+    own = re.sub(r"devices: \d+", f"devices: {DEVICES}", own)
+    (school / "rooms.yml").write_text("rooms:\n" + "".join(f"  r{n}:\n{own}" for n in range(1, teachers + 1)), encoding="utf-8")
+    stock = school / "inventory.yml"
+    more = re.sub(r"have: (\d+)", lambda found: f"have: {2 * teachers * int(found[1])}", stock.read_text(encoding="utf-8"))
+    stock.write_text(more, encoding="utf-8")
 
 
 def _classes(ids: list[str]) -> str:
@@ -97,10 +113,10 @@ def _classes(ids: list[str]) -> str:
         rows += [
             f"  {class_id}:",
             f"    name: Science 7, class {place + 1}",
-            "    teacher: rowan",
+            f"    teacher: t{place // PERIODS + 1}",
             "    grade: 7",
             f"    period: P{period}",
-            f"    room: {ROOMS[place % len(ROOMS)]}",
+            f"    room: r{place // PERIODS + 1}",
             f"    numbers: 1-{CLASS_SIZES[place % len(CLASS_SIZES)]}",
             "    adults: 2",
         ]

@@ -7,8 +7,8 @@ from datetime import date
 
 from trivet.model.department import Department
 from trivet.model.school import Calendar, Closure, SpecialDay
-from trivet.pages.calendar_files import calendar_files
 from trivet.pages.build_info import BuildInfo
+from trivet.pages.calendar_files import calendar_files
 from trivet.pages.data_files import data_files
 from trivet.pages.words import load_words
 from trivet.planning.department import plan_department

@@ -133,7 +133,7 @@ def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassS
     begins = _begins(run, so_far)
     usable = meetings_of_run(so_far.meetings, begins, tuple(so_far.planned))
     if all(meeting.date in run.lost for meeting in usable):
-        return untimed.never_meets(run, begins)
+        return untimed.never_meets(run, begins, ever=bool(so_far.meetings))
     laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))
     if isinstance(laid, NotSo):
         return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
@@ -142,7 +142,7 @@ def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassS
     if missing is not None:
         unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
     if isinstance(laid, NoTimetable):
-        return unfinished or untimed.never_meets(run, begins)
+        return unfinished or untimed.never_meets(run, begins, ever=bool(so_far.meetings))
     first_round = next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
     taken = None
     if unit.pre_check and first_round is not None:

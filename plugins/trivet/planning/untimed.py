@@ -74,13 +74,14 @@ def too_long(run: Run, needed: Needed) -> UntimedRun:
     )
 
 
-def never_meets(run: Run, begins: date) -> UntimedRun:
-    """The class has no meeting any more."""
+def never_meets(run: Run, begins: date, *, ever: bool) -> UntimedRun:
+    """The class has no meeting any more, or has none at all in the year."""
+    look = "look at the class's period and rotation days in school/classes.yml"
     return UntimedRun(
         run=run,
         code="class-never-meets",
-        reason=f"class {run.class_id} does not meet from {begins} on",
-        remedy="write an earlier date, or look at the class's period and rotation days",
+        reason=f"class {run.class_id} does not meet from {begins} on" if ever else f"class {run.class_id} meets on no day of the year",
+        remedy=f"write an earlier date, or {look}" if ever else look,
     )
 
 

@@ -70,7 +70,7 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
         reader.add(check_calendar(sheets["calendar"], calendar, bells))
     if sheets["calendar"] and calendar and bells and settings and sheets["calendar"].data.get("files"):
         calendar = reader.calendar_files(sheets["calendar"], calendar, bells, settings.time_zone)
-    around = Around(settings, rooms, bells, calendar)
+    around = Around(settings, rooms, bells, calendar, _periods(sheets["bells"]))
     if sheets["classes"] and classes:
         reader.add(check_classes(sheets["classes"], classes, around))
     if sheets["runs"]:
@@ -92,6 +92,11 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
         inventory=inventory,
         runs=sound_runs(runs, sound, units, calendar),
     )
+
+
+def _periods(sheet: Sheet | None) -> tuple[str, ...]:
+    """Return the names of periods that bells.yml gives, also those whose times can't be so."""
+    return tuple(name for written in sheet.data["day types"].values() for name in written) if sheet else ()
 
 
 def _ids(sheet: Sheet | None) -> tuple[str, ...] | None:

@@ -8,20 +8,33 @@ from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType
 from trivet.reading.forms import Unreadable, date_of, date_range, term
 from trivet.reading.school.checks.known import not_known
-from trivet.reading.school.days import is_closed
+from trivet.reading.school.days import held_days, is_closed
 from trivet.reading.school.sheet import Sheet
 from trivet.reading.school.values import listed, snake, spoken
 
 BELLS = "school/bells.yml"
+MOST_DAYS = 400
+"""A school year of thirteen months; more is another year's date."""
 
 
 def check_calendar(sheet: Sheet, calendar: Calendar, bells: Mapping[str, DayType]) -> Iterator[Problem]:
     """Yield what is wrong with day types, rotation days and dates."""
+    yield from _year(sheet, calendar)
     yield from _week(sheet, bells)
     yield from _rotation(sheet, calendar)
     yield from _special(sheet, calendar, bells)
     yield from _stretches(sheet, calendar)
     yield from _moved_earlier(sheet, calendar)
+
+
+def _year(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
+    days = (calendar.last - calendar.first).days + 1
+    if days > MOST_DAYS:
+        what = f"the year from {calendar.first} to {calendar.last} has {days:,} days"
+        yield sheet.error("year-too-long", ("last day",), what, "write the last day of one school year")
+    elif next(held_days(calendar), None) is None:
+        what = f"no school is held on any day from {calendar.first} to {calendar.last}"
+        yield sheet.error("year-without-school", ("first day",), what, "mend the two dates, the weekdays under `week`, or the closures")
 
 
 def _week(sheet: Sheet, bells: Mapping[str, DayType]) -> Iterator[Problem]:

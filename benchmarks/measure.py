@@ -23,8 +23,13 @@ class Cost:
 
 
 def environment() -> dict[str, str]:
-    """Return the environment of every child."""
-    return {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "NO_MKDOCS_2_WARNING": "1"}
+    """Return the environment of every child.
+
+    Python keeps compiled modules there, as it does unless told otherwise: those of installed packages are compiled already, and to
+    compile ours at every start would be counted for one side alone.
+    """
+    usual = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    return {**usual, "SOURCE_DATE_EPOCH": EPOCH, "NO_MKDOCS_2_WARNING": "1"}
 
 
 def cost_of(arguments: Sequence[str], folder: Path) -> Cost:

@@ -6,6 +6,7 @@ import csv
 import filecmp
 import html
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -15,7 +16,7 @@ from pathlib import Path
 import pytest
 from markdown_it import MarkdownIt
 
-from tests.conftest import mkdocs_build
+from tests.conftest import EPOCH, mkdocs_build
 from tests.support.project import copy_project
 
 ARTICLE = re.compile(r"<article\b.*</article>", re.DOTALL)
@@ -139,3 +140,18 @@ def test_the_site_does_not_depend_on_the_private_folder(root: Path, built_site: 
 def test_build_date_stands_in_one_file_and_in_footers(built_site: Path) -> None:
     """data/build.json says the date of the build."""
     assert json.loads((built_site / "data" / "build.json").read_text(encoding="utf-8"))["date"] == "2026-11-25"
+
+
+def test_what_is_rendered_once_is_what_each_page_would_render(root: Path, built_site: Path, tmp_path: Path) -> None:
+    """Headers and settings that pages share are the same bytes as where every page renders its own."""
+    script = (
+        "import trivet.hosts.mkdocs as host\n"
+        "from mkdocs.__main__ import cli\n"
+        "made = host.template_globals\n"
+        "host.template_globals = lambda: {**made(), 'trivet_kept': lambda *key, caller: caller()}\n"
+        f"cli(['build', '--quiet', '--strict', '--site-dir', {str(tmp_path / 'site')!r}])\n"
+    )
+    environment = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "NO_MKDOCS_2_WARNING": "1"}
+    done = subprocess.run([sys.executable, "-c", script], cwd=root, env=environment, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert differing(built_site, tmp_path / "site") == []

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from jinja2 import ChoiceLoader, DictLoader, Environment, FileSystemLoader
 
-from trivet.pages.theme import TEMPLATE_GLOBALS, THEME_FOLDER, with_language
+from trivet.pages.theme import THEME_FOLDER, template_globals, with_language
 
 BASE = (
     '<!doctype html><html lang="en" class="no-js"><head>{% block site_meta %}{% endblock %}{% block htmltitle %}{% endblock %}'
@@ -29,7 +29,7 @@ STUBS = {
 def environment() -> Environment:
     """As MkDocs makes it: without autoescape."""
     env = Environment(loader=ChoiceLoader([DictLoader(STUBS), FileSystemLoader(THEME_FOLDER)]))
-    env.globals.update(TEMPLATE_GLOBALS)
+    env.globals.update(template_globals())
     env.filters["url"] = lambda value: f"../{value}"
     return env
 

@@ -26,7 +26,7 @@ from trivet.hosts.policy import with_page_policy, with_static_policy
 from trivet.hosts.searchable import ids, searchable
 from trivet.model.page import Page
 from trivet.model.problem import Severity
-from trivet.pages.theme import PREVIEW_SCRIPT, TEMPLATE_GLOBALS, THEME_FOLDER, with_language
+from trivet.pages.theme import PREVIEW_SCRIPT, THEME_FOLDER, template_globals, with_language
 from trivet.reading.report.for_people import one_line
 
 log = logging.getLogger("mkdocs.plugins.trivet")
@@ -94,7 +94,7 @@ class TrivetPlugin(BasePlugin[TrivetConfig]):  # type: ignore[no-untyped-call]  
         """Give the frame its words and the place of its assets."""
         if self.serving:
             env.bytecode_cache = self.compiled
-        env.globals.update(TEMPLATE_GLOBALS)
+        env.globals.update(template_globals())
         return env
 
     def on_pre_page(self, page: MkDocsPage, **_: Any) -> MkDocsPage:

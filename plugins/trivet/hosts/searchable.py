@@ -10,14 +10,17 @@ import re
 _DRAWING = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 _RUNNING = re.compile(r"</?(?:a|abbr|b|code|em|i|strong|sub|sup)\b[^>]*>")
 _LAYOUT = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
-_ATTRIBUTES = re.compile(r'<(h[1-6]|p|li)\b(?:[^>]*?( id="[^"]*"))?[^>]*>')
-_BLANKS = re.compile(r"\s+")
+_ATTRIBUTES = re.compile(r'<(h[1-6]|p|li)\s(?:[^>]*?\b(id="[^"]*"))?[^>]*>')
 
 
 def searchable(body: str) -> str:
     """Return the text of a page's body in headings (with their ids), paragraphs and points."""
     text = _LAYOUT.sub(" ", _RUNNING.sub("", _DRAWING.sub(" ", body)))
-    return _BLANKS.sub(" ", _ATTRIBUTES.sub(r"<\1\2>", text))
+    return " ".join(_ATTRIBUTES.sub(_kept, text).split())
+
+
+def _kept(tag: re.Match[str]) -> str:
+    return f"<{tag[1]} {tag[2]}>" if tag[2] else f"<{tag[1]}>"
 
 
 def ids(body: str) -> set[str]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import posixpath
-
 HOME = ""
 UNITS = "units/"
 PREP = "prep/"
@@ -41,6 +39,9 @@ def relative(source: str, target: str) -> str:
     path, mark, anchor = target.partition("#")
     if path == source and mark:
         return f"#{anchor}"
-    found = posixpath.relpath(path or ".", source or ".")
-    folder = path == "" or path.endswith("/")
-    return f"{found}{'/' if folder else ''}{mark}{anchor}"
+    here, there = source.split("/")[:-1], path.split("/")
+    shared = 0
+    while shared < min(len(here), len(there) - 1) and here[shared] == there[shared]:
+        shared += 1
+    found = "/".join([".."] * (len(here) - shared) + there[shared:])
+    return f"{found or './'}{mark}{anchor}"

@@ -52,4 +52,4 @@ def environment(words: Words) -> Environment:
 def render(template: str, words: Words, **view: Any) -> str:
     """Return the body of a page from what is to be shown."""
     html = environment(words).get_template(template).render(view)
-    return "\n".join(line.strip() for line in html.splitlines() if line.strip())
+    return "\n".join([said for line in html.splitlines() if (said := line.strip())])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 from trivet.pages.links import ASSETS
@@ -14,8 +15,23 @@ THEME_FOLDER = Path(__file__).resolve().parent
 PREVIEW_SCRIPT = f"{ASSETS}preview.js"
 """Reloads a page of the live preview when it changed: the host's own way is an inline script, which our policy refuses."""
 
-TEMPLATE_GLOBALS = {"trivet_words": load_words, "trivet_assets": ASSETS}
-"""What main.html and 404.html call, for the environment that renders them."""
+
+def template_globals() -> dict[str, object]:
+    """Return what main.html and 404.html call, for the environment that renders the pages of one build."""
+    return {"trivet_words": load_words, "trivet_assets": ASSETS, "trivet_kept": _keeper()}
+
+
+def _keeper() -> Callable[..., str]:
+    """Return a call block that renders its content once for each key, and after that gives the same again."""
+    kept: dict[tuple[object, ...], str] = {}
+
+    def once(*key: object, caller: Callable[[], str]) -> str:
+        if key not in kept:
+            kept[key] = caller()
+        return kept[key]
+
+    return once
+
 
 _LANG = re.compile(r'(<html\b[^>]*\blang=")[^"]*(")')
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from trivet.command.new_run import run
 from trivet.command.root import root_of
 from trivet.reading.checks.folders import slug_fault
 
@@ -15,6 +16,9 @@ FILES = Path(__file__).resolve().parent / "new_files"
 @click.group()
 def new() -> None:
     """Write files to start from."""
+
+
+new.add_command(run)
 
 
 @new.command()

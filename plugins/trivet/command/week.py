@@ -31,7 +31,7 @@ def monday_of(day: date) -> date:
 
 def lessons(plans: Sequence[Plan], day: date) -> tuple[Lesson, ...]:
     """Return what stands on a date, by the clock and then by class."""
-    found = [Lesson(plan, each.start, each.end, _what(plan, each), each) for plan in plans for each in plan.days if each.date == day]
+    found = [Lesson(plan, each.start, each.end, what_of(plan, each), each) for plan in plans for each in plan.days if each.date == day]
     for plan in plans:
         if plan.pre_check is not None and plan.pre_check.date == day:
             at = plan.pre_check.start
@@ -103,8 +103,8 @@ def _rounds(day: Day | None) -> list[int]:
     return [block.round for block in day.blocks if block.kind == "station" and block.round is not None] if day else []
 
 
-def _what(plan: Plan, day: Day) -> str:
-    """Rounds with who is where, and the write-up."""
+def what_of(plan: Plan, day: Day) -> str:
+    """Return the rounds of a day with who is where, and the write-up."""
     total = max((each.round for each in plan.rounds), default=0)
     parts = []
     for number in _rounds(day):

@@ -22,6 +22,7 @@ PAGES = (
     "first-unit",
     "grouping",
     "privacy",
+    "runs",
     "when-things-go-wrong",
 )
 MADE = ("every-key", "every-message", "how-long")

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from tests.conftest import ROOT
 from trivet.model.roster import RuleKind
@@ -42,6 +43,30 @@ def test_every_run_has_its_plan(built_site: Path) -> None:
     assert len(plans) == rows >= 14
     for path in plans:
         assert (built_site / "lesson" / path.parent.name / path.stem / "index.html").is_file()
+
+
+def test_every_plan_fits_its_schema(built_site: Path) -> None:
+    """What is published about each run is valid against schema/plan.schema.json (JSON Schema 2020-12, read by another library)."""
+    validator = Draft202012Validator(json.loads((ROOT / "schema" / "plan.schema.json").read_text(encoding="utf-8")))
+    for path in plan_files(built_site):
+        assert [error.message for error in validator.iter_errors(load(path))] == [], path
+
+
+def test_everyone_stands_once_in_every_public_grouping(built_site: Path) -> None:
+    """In each run with groups everyone is in one team and in one pair or trio, and every duty is held once in each team."""
+    found = [load(path) for path in plan_files(built_site)]
+    drawn = [plan for plan in found if plan["groups"]]
+    assert len(drawn) > 5
+    for plan in drawn:
+        seats = [seat for group in plan["groups"].values() for team in group["teams"].values() for seat in team]
+        paired = [seat for group in plan["groups"].values() for pair in group["pairs"] for seat in pair]
+        assert len(set(seats)) == len(seats)
+        assert sorted(seats) == sorted(paired)
+        for group in plan["groups"].values():
+            assert all(len(pair) in (2, 3) for pair in group["pairs"])
+            for team in group["teams"].values():
+                held = sorted(duty for duties in team.values() for duty in duties)
+                assert held == ["leader", "materials", "recorder", "reporter", "timekeeper"]
 
 
 def test_every_day_fills_its_period(built_site: Path) -> None:

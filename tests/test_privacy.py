@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+import click
 import pytest
 from click.testing import CliRunner, Result
 from mkdocs.commands.build import build
@@ -119,8 +120,15 @@ CALLS: dict[str, list[list[str]]] = {
         ["groups", "moving-plates", "--class", CLASS, "--leveled", "--explain", *BEFORE],
         ["groups", "--class", CLASS, "--year"],
         ["groups", *RUN, "--change"],
+        ["groups", *RUN, "--how", "mixed", "--team", "3", "--explain", *BEFORE],
+        ["groups", *RUN, "--how", "usual", *BEFORE],
+        ["groups", *RUN, "--how", "auto", *BEFORE],
+        ["groups", *RUN, "--write", "--force", *BEFORE],
+        ["groups", *RUN, "--day", "2026-11-30", "--absent", "3,7,19"],
+        ["groups", "--class", CLASS, "--year", "--change"],
         ["groups", "--check", f"ROOT/school/groups/{CLASS}/{UNIT}.yml"],
         ["groups", "--students", "28"],
+        ["groups", "--students", "28", "--units", "4", "--whole-class", "--json"],
         ["groups", UNIT, "--class", "p99"],
     ],
     "class-file": [["class-file", CLASS, *BEFORE], ["class-file", CLASS, "--levels", "--out", "OUT/names.json"]],
@@ -130,6 +138,8 @@ CALLS: dict[str, list[list[str]]] = {
         ["plan", *RUN],
         ["plan", *RUN, "--private", "--json"],
         ["plan", "warm-metal-cool-water", "--class", CLASS, "--private"],
+        ["plan", "--week", "2026-11-30"],
+        ["plan", "--what-if", "2026-12-02 lost"],
     ],
     "write": [["write", "OUT/written"]],
 }
@@ -139,6 +149,21 @@ CALLS: dict[str, list[list[str]]] = {
 def test_every_command_is_asked() -> None:
     """A command without a call here is a hole in the tests below."""
     assert set(CALLS) == set(COMMANDS)
+
+
+def options_of(command: click.Command) -> set[str]:
+    """The names of all options of a command and of those under it."""
+    below = [each for name in getattr(command, "commands", {}) if (each := command.get_command(click.Context(command), name))]  # type: ignore[attr-defined]
+    own = {option for each in command.params if isinstance(each, click.Option) for option in each.opts}
+    return own.union(*map(options_of, below)) - {"--root", "--help"}
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_option_is_asked(name: str) -> None:
+    """An option without a call here is such a hole too; `--root` goes before each of them."""
+    command = main.get_command(click.Context(main), name)
+    assert command is not None
+    assert sorted(options_of(command) - {word for words in CALLS[name] for word in words}) == []
 
 
 class Writes:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import combinations
+from math import atan2, degrees
 
 import pytest
 
@@ -95,6 +96,27 @@ def test_stations_stay_apart_for_every_eye(scheme: str, table: dict[str, str], v
         for one, two in combinations(STATIONS, 2)
     ]
     assert min(distances) == pytest.approx(LEAST_DISTANCE[scheme][vision], abs=0.3)
+
+
+# Okabe and Ito, Color Universal Design (2002, revised 2008), as printed by Wong, Points of view: Color blindness, Nature Methods 8 (2011)
+OKABE_ITO = {"online": (0, 114, 178), "hands-on": (213, 94, 0), "teacher-led": (204, 121, 167)}
+
+
+@pytest.mark.parametrize("table", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("station", STATIONS)
+def test_stations_keep_the_hues_of_a_published_palette(station: str, table: dict[str, str]) -> None:
+    """Each station has the hue of its color in Okabe and Ito's set (blue, vermilion, reddish purple) within a degree, and no other."""
+
+    def hue(color: str) -> float:
+        _, a, b = oklab(linear(color))
+        return degrees(atan2(b, a))
+
+    def apart(one: str, two: str) -> float:
+        return abs((hue(one) - hue(two) + 180) % 360 - 180)
+
+    published = {name: "#{:02x}{:02x}{:02x}".format(*rgb) for name, rgb in OKABE_ITO.items()}
+    assert apart(table[station], published[station]) < 1
+    assert all(apart(table[station], published[other]) > 45 for other in STATIONS if other != station)
 
 
 def test_every_scheme_names_the_same_colors() -> None:

@@ -59,13 +59,15 @@ def _because(letter: str, wish: Wish, given: Sequence[Asked]) -> tuple[Asked, ..
 
 
 def why(refusal: Refusal) -> str:
-    """Return a sentence that names the wish and what stands against it."""
+    """Return a sentence that names the wish and the met ones that stand against it."""
     groups: dict[Wish, list[str]] = {}
     for letter, wish in refusal.because:
         groups.setdefault(wish, []).append(letter)
-    others = [f"group{'s' if len(letters) > 1 else ''} {say_list(letters)} {_is(letters)} {said(wish)}" for wish, letters in groups.items()]
-    reason = "all three stations are in use in every round, and no order gives that as well"
-    return f"Group {refusal.letter} can't be {said(refusal.wish)}: {reason}{f' while {say_list(others)}' if others else ''}."
+    others = [
+        f"group{'s' if len(letters) > 1 else ''} {say_list(letters)} {_is(letters)}{'' if wish == refusal.wish else f' {said(wish)}'}"
+        for wish, letters in groups.items()
+    ]
+    return f"Group {refusal.letter} can't be {said(refusal.wish)}: {', '.join(others)}, and no order of the stations gives that as well."
 
 
 def _is(letters: Sequence[str]) -> str:

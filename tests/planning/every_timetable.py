@@ -30,6 +30,7 @@ class Lesson:
     whole_class: bool = False
     at_home: bool = False
     stretch: bool = False
+    prefer_minutes: bool = False
     known: bool = False
     least: int = 20
     most: int = 30
@@ -43,9 +44,9 @@ class Lesson:
 
 @dataclass(frozen=True)
 class Choice:
-    """One complete timetable of what is left: minutes at a station, rounds of each day, whether the write-up stands at its end."""
+    """One complete timetable of what is left: minutes of each whole round, rounds of each day, the write-up at its end."""
 
-    minutes: int
+    minutes: tuple[int, ...]
     rounds: tuple[int, ...]
     write_up: float
     lines: frozenset[int]
@@ -89,6 +90,7 @@ class Unit:
         self.possible = needed <= lesson.most
         self.low = max(lesson.least, math.ceil(needed))
         self.target = lesson.most if lesson.stretch else min(lesson.most, max(self.low, math.floor(needed + 2)))
+        self.known_fits: dict[object, bool] = {}
         # what is behind the run
         self.done = 0
         self.left_of_round = 0
@@ -148,16 +150,23 @@ class Unit:
             for lines in chain.from_iterable(combinations(held, size) for size in range(len(held) + 1)):
                 all_lines = self.every_line and len(lines) == len(held)
                 write_up = 0 if self.written else self.lesson.write_up_with_evidence if all_lines else self.lesson.write_up
-                for minutes in range(self.low, target + 1):
+                for minutes in self.all_minutes(left - (self.left_of_round > 0), target):
                     choice = Choice(minutes, rounds, write_up, frozenset(lines))
                     if all(self.fits(meetings[place], place, choice) for place in range(len(meetings))):
                         yield choice
 
+    def all_minutes(self, whole: int, target: int) -> Iterator[tuple[int, ...]]:
+        """The minutes that so many whole rounds may have: all the same, or each its own where the unit prefers minutes."""
+        if self.lesson.prefer_minutes:
+            yield from product(range(self.low, self.target + 1), repeat=whole)
+        else:
+            yield from ((minutes,) * whole for minutes in range(self.low, target + 1))
+
     def lengths(self, choice: Choice, place: int) -> list[int]:
         """The minutes at the stations in each round of a day."""
-        opens = not any(choice.rounds[:place])
-        whole = [choice.minutes] * choice.rounds[place]
-        return [self.left_of_round, *whole[1:]] if whole and opens and self.left_of_round else whole
+        all_rounds = [*([self.left_of_round] if self.left_of_round else []), *choice.minutes]
+        before = sum(choice.rounds[:place])
+        return all_rounds[before : before + choice.rounds[place]]
 
     def fits(self, meeting: int, place: int, choice: Choice) -> bool:
         """Whether one day of a choice fits its period."""
@@ -166,18 +175,36 @@ class Unit:
         if not lengths and not write_up:
             return True
         opens = bool(lengths) and not any(choice.rounds[:place])
-        row = self.fixed(lengths, resumed=opens and self.left_of_round > 0, first=opens and not self.begun, write_up=write_up)
-        line = self.lesson.evidence if place in choice.lines else 0
-        return sum(minutes for _, minutes, _ in row) + line <= self.periods[meeting]
+        resumed, first, line = (
+            opens and self.left_of_round > 0,
+            opens and not self.begun,
+            self.lesson.evidence if place in choice.lines else 0,
+        )
+        asked = (meeting, tuple(lengths), resumed, first, write_up, line)
+        if asked not in self.known_fits:
+            row = self.fixed(lengths, resumed=resumed, first=first, write_up=write_up)
+            self.known_fits[asked] = sum(minutes for _, minutes, _ in row) + line <= self.periods[meeting]
+        return self.known_fits[asked]
 
     def best(self, meetings: list[int]) -> Choice | None:
-        """Fewest days, then the longest station up to the target, more rounds earlier, the smaller tuple, most evidence lines."""
+        """Fewest days, then most minutes up to the target (all the same, or as near as can be), then the ties.
+
+        Ties: more rounds earlier, the smaller tuple of rounds, most evidence lines, the longer round earlier.
+        """
         for count in range(1, len(meetings) + 1):
             found = list(self.choices(meetings[:count]))
             if found:
                 late = {choice: sum(place * rounds for place, rounds in enumerate(choice.rounds)) for choice in found}
-                return min(found, key=lambda each: (-each.minutes, late[each], each.rounds, -len(each.lines)))
+                return min(found, key=lambda each: (*_most(each.minutes), late[each], each.rounds, -len(each.lines), _down(each.minutes)))
         return None
+
+
+def _most(minutes: tuple[int, ...]) -> tuple[int, int]:
+    return -sum(minutes), max(minutes, default=0) - min(minutes, default=0)
+
+
+def _down(minutes: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(-each for each in minutes)
 
 
 def run(lesson: Lesson, periods: list[int], lost: set[int], stopped: Mapping[int, tuple[int, int]]) -> Result:
@@ -213,14 +240,18 @@ def _keep(unit: Unit, result: Result, choice: Choice, meetings: list[int]) -> No
         if lengths[place] or write_up:
             result.days[meeting] = unit.lay(meeting, lengths[place], write_up=write_up)
         if lengths[place]:
-            unit.minutes = choice.minutes
+            unit.minutes = min(choice.minutes, default=unit.minutes)
 
 
 def _stop(unit: Unit, result: Result, ahead: list[int], whole: int, minutes: int) -> None:
     """On the first day ahead, hold `whole` rounds, and stop the next after some minutes: what is left of it opens the next day."""
     choice = _plan(unit, ahead)
-    usual = unit.minutes or (choice.minutes if choice is not None else unit.target)
-    asked = [unit.left_of_round if place == 0 and unit.left_of_round else usual for place in range(whole + 1)]
+    usual = unit.minutes or (min(choice.minutes) if choice is not None and choice.minutes else unit.target)
+    planned = unit.lengths(choice, 0) if choice is not None and choice.rounds and unit.lesson.prefer_minutes else []
+    asked = [
+        unit.left_of_round if place == 0 and unit.left_of_round else (planned[place : place + 1] or [usual])[0]
+        for place in range(whole + 1)
+    ]
     left = asked[-1] - minutes
     result.days[ahead[0]] = unit.lay(ahead[0], [*asked[:-1], minutes])
     unit.minutes = usual

@@ -8,8 +8,9 @@ from typing import Any
 
 import pytest
 
-from tests.support.department import tiny_class, tiny_department, tiny_room, tiny_unit, words
+from tests.support.department import tiny_bells, tiny_calendar, tiny_class, tiny_department, tiny_room, tiny_unit, words
 from tests.support.lock import tiny_lock
+from trivet.model.school import SpecialDay
 from trivet.model.station import CheckItem, Kind, Step
 from trivet.planning.class_size import area_advice, class_size_advice
 from trivet.planning.department import plan_department
@@ -63,6 +64,17 @@ def weigh(minutes: float, **changes: Any) -> object:
 def test_why_so_many_minutes(changes: dict[str, Any], text: str) -> None:
     """The station minutes are explained by need, bound, wish to stretch, or the day that holds no more."""
     assert told(**changes)["station_minutes"] == [text]
+
+
+def test_rounds_of_different_lengths_are_explained() -> None:
+    """A unit that prefers minutes to rounds of one length names each round's; where all come out the same, it reads as usual."""
+    calendar = tiny_calendar(special={date(2026, 12, 1): SpecialDay("short")})
+    changes: dict[str, Any] = {"bells": tiny_bells(52, short=40), "calendar": calendar}
+    assert told(**changes)["station_minutes"][0].startswith("Each station lasts 21 min, the same in all rounds.")
+    assert told(unit=tiny_unit(prefer="minutes"), **changes)["station_minutes"] == [
+        "Rounds last 23, 21 and 23 min: the unit prefers more minutes to rounds of one length, up to 23. The longest, hands-on, needs 21."
+    ]
+    assert told(unit=tiny_unit(prefer="minutes")) == told()
 
 
 def test_why_so_many_days() -> None:

@@ -29,8 +29,8 @@ TEXT_OR_NUMBER = (
 LINE_OR_LIST = ("stations/*/record/columns", "stations/*/data/columns", "simulations", "standards", "new words", "returns to")
 
 OPTIONAL = (
-    "standards", "new words", "round", "stretch", "group by", "roles", "returns to", "pre-check", "pre-check/skill", "spot checks",
-    "reflection", "rubric", "write-up/evidence", "write-up/reasoning", "write-up/at home", "stations/*/title",
+    "standards", "new words", "round", "stretch", "prefer", "group by", "roles", "returns to", "pre-check", "pre-check/skill",
+    "spot checks", "reflection", "rubric", "write-up/evidence", "write-up/reasoning", "write-up/at home", "stations/*/title",
     "stations/*/finished early", "stations/*/work in", "stations/*/again", "stations/*/variables", "stations/*/variables/change",
     "stations/*/variables/measure", "stations/*/variables/keep", "stations/*/variables/printed", "stations/*/record",
     "stations/*/record/rows", "stations/online/use", "stations/online/leave alone", "stations/online/explore", "stations/online/if down",
@@ -42,7 +42,7 @@ OPTIONAL = (
     "minutes/*", "defaults", "defaults/*", "week/*", "rotation", "rotation/mode", "closures", "days", "terms", "classes/*/gone",
     "classes/*/late", "classes/*/meets", "classes/*/avoid", "classes/*/adults", "rooms/*/teacher sees", "rooms/*/area", "rooms/*/devices",
     "rooms/*/store", "roles/*", "items/store", "items/price", "items/pack", "items/contains", "runs/way", "runs/second adult",
-    "runs/lost", "runs/starts", "runs/after", "runs/gap", "runs/by",
+    "runs/order", "runs/lost", "runs/starts", "runs/after", "runs/gap", "runs/by",
     "how", "repeats", "pair_repeats", "proved_minimum", "certificate", "counted", "inputs", "seal",
     "groups/*",
 )  # fmt: skip

@@ -20,6 +20,7 @@ new words:
   - friction
 round: 20-35 min
 stretch: true
+prefer: minutes
 group by: usual
 roles: students
 returns to: float-or-sink
@@ -101,7 +102,7 @@ def test_every_key_reaches_the_model(tmp_path: Path) -> None:
     unit = found.unit
     assert unit.standards == ("MS-PS2-2", "MS-PS3-1")
     assert unit.new_words == ("slope", "friction")
-    assert (unit.round_minutes, unit.stretch, unit.group_by, unit.roles) == ((20, 35), True, "usual", "students")
+    assert (unit.round_minutes, unit.stretch, unit.prefer, unit.group_by, unit.roles) == ((20, 35), True, "minutes", "usual", "students")
     assert unit.returns_to == ("float-or-sink",)
     assert (unit.pre_check[0].answer, unit.pre_check[0].skill) == ("2", "forces")
     assert unit.spot_checks[0].station is Kind.HANDS_ON

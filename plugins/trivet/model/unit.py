@@ -74,6 +74,7 @@ class Unit:
     """Everything an author wrote about a unit.
 
     `grades` is (lowest, highest). `round_minutes` is (lower, upper) bound or None for the department's.
+    `prefer` is `equal` rounds, or more `minutes` in rounds that may differ.
     `body` is the teacher's prose in Markdown and `body_line` its first line in the file.
     `files` are the other files of the unit folder, as paths inside it.
     """
@@ -90,6 +91,7 @@ class Unit:
     new_words: tuple[str, ...] = ()
     round_minutes: tuple[int, int] | None = None
     stretch: bool = False
+    prefer: str = "equal"
     group_by: str = "mixed"
     level_tolerance_percent: int | None = None
     roles: str = "drawn"

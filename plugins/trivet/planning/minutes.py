@@ -85,10 +85,14 @@ class Needed:
 
 @dataclass(frozen=True, slots=True)
 class RoundRange:
-    """Whole minutes that a round may last: from `low` (what is needed) to `target` (what it should be)."""
+    """Whole minutes that a round may last: from `low` (what is needed) to `target` (what it should be).
+
+    `differ`: the rounds of a unit may have different lengths, so that there are more minutes in all.
+    """
 
     low: int
     target: int
+    differ: bool = False
 
 
 def needed(unit: Unit, defaults: Defaults) -> Needed:
@@ -114,7 +118,7 @@ def round_range(unit: Unit, defaults: Defaults) -> RoundRange | None:
         return None
     low = max(asks.least, -(-need // 2))
     wanted = max(low, (need + halves(defaults.target_extra)) // 2)
-    return RoundRange(low, asks.most if unit.stretch else min(asks.most, wanted))
+    return RoundRange(low, asks.most if unit.stretch else min(asks.most, wanted), differ=unit.prefer == "minutes")
 
 
 def _parts(station: AnyStation, grade: int, defaults: Defaults) -> list[Part]:

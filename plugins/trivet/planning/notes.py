@@ -72,8 +72,13 @@ def _station_minutes(timed: TimedRun) -> Found:
     longest = max(needed.stations, key=lambda station: station.half_minutes)
     same = {2 * each.minutes for each in timed.held} == {2 * minutes}
     first = f"Each station lasts {minutes} min, the same in all rounds. " if same else f"Each station still to come lasts {minutes} min. "
+    if allowed.differ and not same:
+        lengths = say_list([str(each.minutes) for each in timed.held])
+        first = f"Rounds last {lengths} min: the unit prefers more minutes to rounds of one length, up to {allowed.target}. "
     first += f"The longest, {STATION_NAMES[longest.kind]}, needs {spoken(longest.half_minutes)}"
-    if minutes < allowed.target:
+    if allowed.differ and not same:
+        yield "station_minutes", f"{first}."
+    elif minutes < allowed.target:
         yield "station_minutes", f"{first}; {allowed.target} were wanted, but {_tightest(timed)} holds no more."
     elif timed.unit.stretch and minutes == needed.most:
         yield "station_minutes", f"{first}; the unit stretches to its longest round of {needed.most}."
@@ -115,7 +120,7 @@ def _days(timed: TimedRun, titles: Mapping[str, str]) -> Found:
     yield "days", text
     passed = [meeting.date for place, meeting in enumerate(timed.meetings) if timed.timetable.day(place) is None]
     if passed:
-        minutes = timed.timetable.station_minutes
+        minutes = timed.allowed.low if timed.allowed.differ else timed.timetable.station_minutes
         yield "passed_over", f"{say_dates(passed)}: the period is too short for a round of {minutes} min, so nothing is planned."
     lost = sorted(day for day in timed.run.lost if day <= timed.meetings[-1].date)
     if lost:

@@ -128,7 +128,7 @@ class _Work:
         """Lay out the first meetings of a plan."""
         for place, meeting in enumerate(meetings):
             parts = plan.day(place)
-            self._add(meeting, parts, plan.station_minutes, parts.lengths(plan.station_minutes) if parts else ())
+            self._add(meeting, parts, plan.station_minutes, plan.lengths(place))
             if parts and parts.rounds:
                 self.minutes = plan.station_minutes
 
@@ -164,7 +164,9 @@ class _Work:
         plan = self.plan(ahead)
         usual = self.minutes or (plan.station_minutes if isinstance(plan, Timetable) else self.terms.allowed.target)
         # A round that was stopped before asks only for what was left of it.
-        asked = [self.resumes // 2 if self.resumes and place == 0 else usual for place in range(len(numbers))]
+        planned = [each // 2 for each in plan.lengths(0)] if isinstance(plan, Timetable) and plan.uneven and plan.rounds else []
+        whole_ones = [*planned, *(usual for _ in numbers)]
+        asked = [self.resumes // 2 if self.resumes and place == 0 else whole_ones[place] for place in range(len(numbers))]
         said = [each.minutes for each in done for _ in each.rounds]
         minutes = [said or whole for said, whole in zip(said, asked, strict=False)]
         left = asked[-1] - half.minutes if half else 0

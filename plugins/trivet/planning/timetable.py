@@ -4,6 +4,7 @@ Objective, in this order: fewest meetings from the start to the last block; one 
 the target as every day of the plan allows; more rounds earlier (the smallest sum of the rounds' meetings); the smaller tuple
 of rounds per meeting. The write-up is short only where every round day of the plan holds its evidence line.
 What a run has behind it stays: then the target is the length of the rounds already held, so that every group gets the same.
+A unit that prefers minutes has rounds of different lengths instead (`uneven`).
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from functools import lru_cache
 from trivet.planning.costs import Costs, DayParts, overhead
 from trivet.planning.minutes import RoundRange
 from trivet.planning.progress import NOTHING, ROUNDS, Progress
+from trivet.planning.uneven import uneven
 
 __all__ = ["ROUNDS", "NoTimetable", "Timetable", "timetable"]
 
@@ -25,6 +27,7 @@ class Timetable:
 
     `write_up` are its half minutes (0 at home); it stands on the last meeting. `every_evidence`: each round day has its line.
     `resumes` are the half minutes of a stopped round, with which the first meeting with a round begins; `begun` as for `Progress`.
+    `uneven` gives each meeting the minutes of its whole rounds where they may differ; `station_minutes` are then those of the shortest.
     """
 
     station_minutes: int
@@ -33,6 +36,17 @@ class Timetable:
     every_evidence: bool
     resumes: int = 0
     begun: bool = False
+    uneven: tuple[tuple[int, ...], ...] = ()
+
+    def lengths(self, meeting: int) -> tuple[int, ...]:
+        """Return the half minutes at the stations in each round of a meeting."""
+        parts = self.day(meeting)
+        if parts is None:
+            return ()
+        if not self.uneven:
+            return parts.lengths(self.station_minutes)
+        whole = tuple(2 * minutes for minutes in self.uneven[meeting])
+        return (parts.resumes, *whole) if parts.resumes else whole
 
     def day(self, meeting: int) -> DayParts | None:
         """What a meeting holds, None where it holds neither a round nor the write-up."""
@@ -77,6 +91,8 @@ def _timetable(periods: tuple[int, ...], allowed: RoundRange, costs: Costs, roun
     if not plans:
         return search.why_not(periods)
     meetings = min(len(plan.rounds) for plan in plans)
+    if allowed.differ:
+        return search.uneven(periods[:meetings])
     target = allowed.target if so_far.minutes is None else max(allowed.low, so_far.minutes)
     for station_minutes in range(target, allowed.low - 1, -1):
         found = search.all(periods[:meetings], station_minutes)
@@ -102,25 +118,20 @@ class _Search:
         found = (self.earliest(periods, station_minutes, short=short) for short in choices)
         return [plan for plan in found if plan is not None]
 
-    def parts(self, done: int, rounds: int) -> DayParts:
-        """What a day with so many rounds holds, where `done` of those left were held before it."""
-        opens = done == 0 and rounds > 0
-        return DayParts(rounds, first=opens and not self.so_far.begun, resumes=self.so_far.resumes if opens else 0)
-
     def earliest(self, periods: Sequence[int], station_minutes: int, *, short: bool) -> Timetable | None:
         """Return the plan that ends first, ties by `_rank`; `short` asks for an evidence line on each round day.
 
         State: rounds done before a meeting. Value: the smallest (sum of the rounds' meetings, rounds per meeting) that reaches it.
         """
         costs, most = self.costs, self.so_far.rounds_left
-        write_up = 0 if self.so_far.written else (costs.write_up_with_evidence if short else costs.write_up) or 0
+        write_up = self.so_far.write_up(costs, short=short)
         reached: dict[int, tuple[int, tuple[int, ...]]] = {0: (0, ())}
         for meeting, minutes in enumerate(periods):
             after: dict[int, tuple[int, tuple[int, ...]]] = {}
             ends: list[tuple[int, tuple[int, ...]]] = []
             for done, (late, before) in reached.items():
                 for rounds in range(min(self.rounds_a_day, most - done) + 1):
-                    parts = self.parts(done, rounds)
+                    parts = self.so_far.day_parts(done, rounds)
                     line = costs.evidence if short and rounds else 0
                     spare = 2 * minutes - overhead(parts, costs) - sum(parts.lengths(station_minutes)) - line
                     if rounds and spare < 0:
@@ -135,6 +146,21 @@ class _Search:
             reached = after
         return None
 
+    def uneven(self, periods: Sequence[int]) -> Timetable:
+        """Return the plan with most minutes over these meetings, which hold the shortest rounds."""
+        found = uneven(periods, self.allowed, self.costs, self.rounds_a_day, self.so_far)
+        if found is None:
+            raise AssertionError("the shortest round fits these meetings")
+        return Timetable(
+            station_minutes=min((minutes for day in found.minutes for minutes in day), default=self.allowed.target),
+            rounds=found.rounds,
+            write_up=self.so_far.write_up(self.costs, short=found.short),
+            every_evidence=found.short,
+            resumes=self.so_far.resumes,
+            begun=self.so_far.begun,
+            uneven=found.minutes,
+        )
+
     def why_not(self, periods: Sequence[int]) -> NoTimetable:
         """Count the rounds that found a place, one after the other as early as they go."""
         done, left = 0, self.so_far.rounds_left
@@ -144,5 +170,5 @@ class _Search:
         return NoTimetable(done, self._needs(0, min(1, left)), max(periods, default=0), left, not self.so_far.begun)
 
     def _needs(self, done: int, rounds: int) -> int:
-        parts = self.parts(done, rounds)
+        parts = self.so_far.day_parts(done, rounds)
         return overhead(parts, self.costs) + sum(parts.lengths(self.allowed.low))

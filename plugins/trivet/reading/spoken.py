@@ -14,6 +14,7 @@ UNIT = {
     "new words": "new_words",
     "round": "round_minutes",
     "stretch": "stretch",
+    "prefer": "prefer",
     "group by": "group_by",
     "level tolerance": "level_tolerance_percent",
     "roles": "roles",

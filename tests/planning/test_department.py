@@ -308,7 +308,7 @@ def test_pre_check_uses_what_an_earlier_unit_leaves() -> None:
         ),
         (
             {"classes": [tiny_class(period="P9")]},
-            "Class p1 does not meet from 2026-11-30 on; write an earlier date, or look at the class's period and rotation days.",
+            "Class p1 meets on no day of the year; look at the class's period and rotation days in school/classes.yml.",
         ),
         ({"runs": [Run(class_id="p9", unit="float-or-sink", starts=STARTS)]}, "There is no class p9; write a class of classes.yml."),
         (

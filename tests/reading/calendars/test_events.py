@@ -104,6 +104,17 @@ def test_a_repeat_keeps_its_local_time() -> None:
     assert dates(in_utc) == ["2026-10-27", "2026-11-03", "2026-11-10"]
 
 
+def test_what_an_event_lasts_is_read_by_the_clock() -> None:
+    """A day stays a day when the clock changes, whether it is written as one day, as 24 hours or by its end.
+
+    By RFC 5545 3.8.5.3 a duration in days is nominal, while an end gives repeats the same exact duration, so that on 2027-03-14 they
+    would spill an hour into the next day. Nobody who writes a day without school means that, so the clock is followed for all three.
+    """
+    start = "DTSTART;TZID=America/Chicago:20270307T000000"
+    for length in ("DURATION:P1D", "DURATION:PT24H", "DTEND;TZID=America/Chicago:20270308T000000"):
+        assert dates(event(start, length, "RRULE:FREQ=WEEKLY;COUNT=3")) == ["2027-03-07", "2027-03-14", "2027-03-21"]
+
+
 def test_dates_added_taken_out_and_replaced() -> None:
     """RDATE adds, EXDATE takes out, an event with RECURRENCE-ID stands in for one of its series, a cancelled one for none."""
     series = event(

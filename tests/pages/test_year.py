@@ -62,6 +62,21 @@ def test_closed_weeks_and_terms() -> None:
     found = strip_of(tiny_department(calendar=tiny_calendar(closures=closures, terms=terms)))
     assert [(cell.text, cell.css) for cell in found.closed] == [("winter break", "wk-18 sp-2 sc-1")]
     assert [cell.text for cell in found.numbers if cell.css.endswith(" begins")] == ["1", "22"]
+    assert [(cell.text, cell.css) for cell in found.terms] == [("Fall", "wk-1 sp-21"), ("Spring", "wk-22 sp-20")]
+
+
+def test_terms_of_several_kinds() -> None:
+    """Where terms lie over each other, as quarters and semesters do, the shorter ones stand on the strip; all stand in words below."""
+    terms = (
+        Term("First semester", date(2026, 8, 24), date(2027, 1, 15)),
+        Term("Quarter 1", date(2026, 8, 24), date(2026, 10, 23)),
+        Term("Quarter 2", date(2026, 10, 26), date(2027, 1, 15)),
+        Term("Second semester", date(2027, 1, 19), date(2027, 6, 4)),
+        Term("A day before the year", date(2026, 8, 1), date(2026, 8, 1)),
+    )
+    department = tiny_department(calendar=tiny_calendar(terms=terms))
+    assert [cell.text for cell in strip_of(department).terms] == ["Quarter 1", "Quarter 2", "Second semester"]
+    assert "First semester" in text_of(body_of(department))
 
 
 def test_runs_stand_in_their_weeks() -> None:

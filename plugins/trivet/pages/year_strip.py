@@ -40,6 +40,7 @@ class Strip:
     numbers: tuple[Cell, ...]
     classes: tuple[Cell, ...]
     closed: tuple[Cell, ...]
+    terms: tuple[Cell, ...]
     runs: tuple[Cell, ...]
     label: str
 
@@ -57,6 +58,7 @@ def strip(department: Department, plans: Plans, numbers: Mapping[str, int], year
             Cell(place_class("cl", row), each.class_id, note=spoken(each.least) if each.least else "") for row, each in enumerate(years, 1)
         ),
         closed=tuple(_closed(mondays, department.school.calendar, len(classes))),
+        terms=tuple(_terms(mondays, department.school.calendar)),
         runs=tuple(cell for row, class_id in enumerate(classes, 1) for cell in _runs(row, class_id, mondays, plans, numbers)),
         label=words("year.label", classes=len(classes), weeks=len(mondays)),
     )
@@ -91,6 +93,18 @@ def _numbers(mondays: Sequence[date], calendar: Calendar) -> Iterator[Cell]:
     for number, monday in enumerate(mondays, 1):
         css = f"{place_class('wk', number)}{' begins' if monday in begins else ''}"
         yield Cell(css, str(number), monday.isoformat(), (monday + timedelta(days=6)).isoformat())
+
+
+def _terms(mondays: Sequence[date], calendar: Calendar) -> Iterator[Cell]:
+    """A term stands under its weeks, from the one it begins in; one that lies over a shorter one, as a semester does, is left out."""
+    free = mondays[0]
+    for term in sorted(calendar.terms, key=lambda term: (term.last, term.first)):
+        first, last = max(term.first, mondays[0]), min(term.last, mondays[-1] + timedelta(days=6))
+        monday = first - timedelta(days=first.weekday())
+        if free <= monday <= last:
+            weeks = (last - monday).days // 7 + 1
+            yield Cell(f"{place_class('wk', (monday - mondays[0]).days // 7 + 1)} {place_class('sp', weeks)}", term.name)
+            free = monday + WEEK * weeks
 
 
 def _closed(mondays: Sequence[date], calendar: Calendar, rows: int) -> Iterator[Cell]:

@@ -6,8 +6,9 @@ import re
 from datetime import date
 from typing import Any
 
-from tests.support.department import STARTS, tiny_department, tiny_unit
-from trivet.model.school import UNSETTLED, Run
+from tests.support.department import STARTS, tiny_class, tiny_department, tiny_unit
+from tests.support.lock import tiny_lock
+from trivet.model.school import UNSETTLED, Done, Run
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.links import HOME, YEAR, lesson_address
 from trivet.pages.site import make_site
@@ -59,3 +60,19 @@ def test_without_either() -> None:
     pages = site(starts=date(2026, 12, 14), begins="date")
     assert "To decide" not in pages[HOME]
     assert "to end by" not in pages[YEAR]
+
+
+def test_who_missed_a_round_and_who_waits() -> None:
+    """The lesson sheet names the group that missed a round, and in the round that is held for it those without a station."""
+    done = (Done(date=STARTS, rounds=(1,), without=("B",)), Done(date=date(2026, 12, 1), rounds=(2,), without=("B",)))
+    run = Run(class_id="p1", unit="float-or-sink", starts=STARTS, done=done)
+    made = tiny_department(runs=[run], locks=[tiny_lock(tiny_class())])
+    pages = make_site(made, plan_department(made), (), BuildInfo(date(2026, 11, 22)), {}).pages
+    sheet = next(page.body for page in pages if page.path == SHEET)
+    groups = {part[:10]: part for part in sheet.split('data-panel="groups" id="')[1:]}
+    assert "Group B missed this round." in groups["2026-11-30"] and '<span class="letter">B</span>' not in groups["2026-11-30"]
+    assert "Groups A and C have no station to go to in this round" in groups["2026-12-02"]
+    assert '<span class="letter">A</span>' not in groups["2026-12-02"].split("</section>")[0]
+
+
+SHEET = lesson_address("p1", "float-or-sink")

@@ -120,7 +120,8 @@ def rounds(found: Plan) -> Iterator[str]:
     """Yield the rounds and who is where."""
     for each in found.rounds:
         places = each.stations or {}
-        where = ", ".join(f"{letter} {kind.value.replace('_', '-')}" for letter, kind in places.items()) or "the groups are not drawn yet"
+        nobody = "the groups are not drawn yet" if each.stations is None else "nobody"
+        where = ", ".join(f"{letter} {kind.value.replace('_', '-')}" for letter, kind in places.items()) or nobody
         yield f"Round {each.round}: {say_date(each.date)}, {each.minutes} min{', half done' if each.half else ''}: {where}"
 
 

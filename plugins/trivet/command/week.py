@@ -110,8 +110,9 @@ def what_of(plan: Plan, day: Day) -> str:
     for number in _rounds(day):
         held = next(each for each in plan.rounds if (each.round, each.date) == (number, day.date))
         kinds = dict.fromkeys((held.stations or {}).values())
+        undrawn = "the groups are not drawn yet" if held.stations is None else "nobody"
         where = [f"{letter} {STATION_NAMES[kind]}" for letter, kind in (held.stations or {}).items()]
-        said = f"all {STATION_NAMES[next(iter(kinds))]}" if len(kinds) == 1 else ", ".join(where) or "the groups are not drawn yet"
+        said = f"all {STATION_NAMES[next(iter(kinds))]}" if plan.way == "whole_class" else ", ".join(where) or undrawn
         parts.append(f"round {number} of {total}{', half done' if held.half else ''} ({said})")
     if any(block.kind == "write_up" for block in day.blocks):
         parts.append("write-up")

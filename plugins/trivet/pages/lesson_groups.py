@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trivet.model.lock import StationGroup
+from trivet.model.plan import Day
 from trivet.model.school import Role
 from trivet.model.station import Kind
-from trivet.pages.days import stations_of
 from trivet.pages.lesson_run import LessonRun
-from trivet.pages.spoken import number_of
+from trivet.pages.spoken import number_of, sentence_list
 from trivet.pages.stations import Tag, tag
+from trivet.pages.when import run_in
 from trivet.planning.team_sizes import LETTERS
 
 
@@ -44,13 +45,31 @@ class GroupBoard:
     teams: tuple[Team, ...]
 
 
-def boards(run: LessonRun, number: int) -> tuple[GroupBoard, ...]:
-    """Return the boards of a round, A to C; () where groups are not public."""
-    where, groups = stations_of(run.plan, number), run.plan.groups
+def boards(run: LessonRun, day: Day, number: int) -> tuple[GroupBoard, ...]:
+    """Return the boards of a round on a day, A to C; () where groups are not public."""
+    held = next((each for each in run.plan.rounds if (each.round, each.date) == (number, day.date)), None)
+    where, groups = held.stations if held else None, run.plan.groups
     if groups is None or where is None:
         return ()
     shown = [letter for letter in LETTERS if letter in where and letter in groups and groups[letter].teams]
     return tuple(_board(run, letter, groups[letter], where[letter]) for letter in shown)
+
+
+def without_station(run: LessonRun, day: Day, number: int) -> tuple[str, ...]:
+    """Return which groups have no station in a round that groups missed, or that is held for those; () where groups are not public."""
+    held = next((each for each in run.plan.rounds if (each.round, each.date) == (number, day.date)), None)
+    groups = run.plan.groups
+    if groups is None or held is None or held.stations is None:
+        return ()
+    record = run_in(run.school, run.plan)
+    done = [each for each in (record.done if record else ()) if each.date == day.date and number in each.rounds]
+    missed = {letter for each in done for letter in each.without}
+    gone = [letter for letter in LETTERS if letter in groups and groups[letter].teams and letter not in held.stations]
+    found = []
+    for key, letters in (("missed", [each for each in gone if each in missed]), ("waiting", [each for each in gone if each not in missed])):
+        if letters:
+            found.append(run.words(f"lesson.{key}", groups=sentence_list(letters, run.words), n=len(letters)))
+    return tuple(found)
 
 
 def _board(run: LessonRun, letter: str, group: StationGroup, kind: Kind) -> GroupBoard:

@@ -11,7 +11,7 @@ from trivet.model.school import Run
 from trivet.model.station import Kind
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.lesson_day import Timeline, timeline
-from trivet.pages.lesson_groups import GroupBoard, boards
+from trivet.pages.lesson_groups import GroupBoard, boards, without_station
 from trivet.pages.lesson_launch import LaunchView, launches
 from trivet.pages.lesson_run import LessonRun
 from trivet.pages.links import HOME, lesson_address, relative
@@ -31,10 +31,11 @@ COUNTED = "each"
 
 @dataclass(frozen=True, slots=True)
 class RoundBoards:
-    """The groups of one round of a day; `boards` is () where they are not public."""
+    """The groups of one round of a day; `boards` is () where they are not public. `without` says which groups have no station in it."""
 
     title: str
     boards: tuple[GroupBoard, ...]
+    without: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,11 +108,18 @@ def _day(run: LessonRun, day: Day) -> DayView:
         facts=_facts(run, day),
         timeline=timeline(run, day),
         launches=launches(run, day),
-        groups=tuple(RoundBoards(run.words("lesson.groups_title", n=n), boards(run, n)) for n in numbers),
+        groups=tuple(
+            RoundBoards(run.words("lesson.groups_title", n=n), boards(run, day, n), without_station(run, day, n)) for n in numbers
+        ),
         expectations=run.school.expectations if "expectations" in kinds else (),
         write_up="write_up" in kinds,
         watch=run.whole_class and bool(numbers),
     )
+
+
+def _boards(run: LessonRun, day: Day, number: int) -> RoundBoards:
+    title = run.words("lesson.groups_title", n=number)
+    return RoundBoards(title, boards(run, day, number), without_station(run, day, number))
 
 
 def rounds_of(day: Day, plan: Plan, words: Words) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from trivet.model.department import Department
 from trivet.model.plan import Plan
-from trivet.model.school import Run
+from trivet.model.school import Run, School
 from trivet.pages.spoken import short_date
 from trivet.pages.words import Words
 from trivet.planning.say import say_gap
@@ -12,7 +12,12 @@ from trivet.planning.say import say_gap
 
 def run_of(plan: Plan, department: Department) -> Run | None:
     """Return the run of a plan."""
-    return next((r for r in department.school.runs if (r.class_id, r.unit) == (plan.class_id, plan.unit)), None)
+    return run_in(department.school, plan)
+
+
+def run_in(school: School, plan: Plan) -> Run | None:
+    """Return the run of a plan."""
+    return next((r for r in school.runs if (r.class_id, r.unit) == (plan.class_id, plan.unit)), None)
 
 
 def when_lines(plan: Plan, department: Department, words: Words) -> tuple[str, ...]:

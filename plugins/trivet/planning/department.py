@@ -16,6 +16,7 @@ from trivet.planning.checks import check_planned
 from trivet.planning.planned_run import ClassHistory, plan_run
 from trivet.planning.timed_runs import AnyRun, TimedRun, time_runs, with_starts
 from trivet.planning.untimed import UntimedRun
+from trivet.planning.where import Square
 
 
 def plan_department(department: Department) -> Plans:
@@ -37,8 +38,8 @@ def plan_department(department: Department) -> Plans:
     )
 
 
-def _fewer_rounds(timed_runs: Sequence[AnyRun], histories: Mapping[str, ClassHistory]) -> dict[int, int]:
-    """Return the rounds needed in all, by place, of runs whose groups missed some and need fewer than any order of stations might.
+def _fewer_rounds(timed_runs: Sequence[AnyRun], histories: Mapping[str, ClassHistory]) -> dict[int, Square]:
+    """Return who is where, by place, in runs whose groups missed some and need fewer than any order of stations might.
 
     Dates are worked out before places, and until these are known the most that any order of stations may take is counted.
     """
@@ -46,9 +47,8 @@ def _fewer_rounds(timed_runs: Sequence[AnyRun], histories: Mapping[str, ClassHis
     for place, timed in enumerate(timed_runs):
         if isinstance(timed, TimedRun) and timed.missed:
             square = histories[timed.run.class_id].squares.get(timed.unit.slug)
-            exact = rounds_needed(timed.missed, square)
-            if square is not None and exact < rounds_needed(timed.missed):
-                found[place] = exact
+            if square is not None and rounds_needed(timed.missed, square) < rounds_needed(timed.missed):
+                found[place] = square
     return found
 
 

@@ -10,6 +10,7 @@ from trivet.model.plan import Day, MaterialTotal, Note
 from trivet.model.school import Room
 from trivet.model.station import Kind
 from trivet.model.wish import Wish
+from trivet.planning.catch_up import places
 from trivet.planning.cautions import hazards_of
 from trivet.planning.class_size import area_advice, class_size_advice
 from trivet.planning.costs import DayParts, overhead
@@ -44,6 +45,7 @@ def notes(
         *_launch(timed),
         *_left_over(timed),
         *_pre_check(timed),
+        *_waiting(timed, square),
         *_order(timed, square, wishes),
         *_devices(timed, totals),
         *_safety(timed, room),
@@ -118,10 +120,7 @@ def _days(timed: TimedRun, titles: Mapping[str, str]) -> Found:
         two = overhead(DayParts(2), timed.costs) + 4 * timed.allowed.low
         text += f" Two rounds in one period would need {spoken(two)} min or more."
     yield "days", text
-    passed = [meeting.date for place, meeting in enumerate(timed.meetings) if timed.timetable.day(place) is None]
-    if passed:
-        minutes = timed.allowed.low if timed.allowed.differ else timed.timetable.station_minutes
-        yield "passed_over", f"{say_dates(passed)}: the period is too short for a round of {minutes} min, so nothing is planned."
+    yield from _passed_over(timed)
     lost = sorted(day for day in timed.run.lost if day <= timed.meetings[-1].date)
     if lost:
         yield "lost", f"{say_dates(lost)}: lost, so nothing is planned."
@@ -136,6 +135,18 @@ def _days(timed: TimedRun, titles: Mapping[str, str]) -> Found:
         )
 
 
+def _passed_over(timed: TimedRun) -> Found:
+    """Meetings that hold nothing, neither planned nor recorded: before the last round too short for one, after it for the write-up."""
+    busy = {*(day.date for day in timed.days), *timed.run.lost}
+    passed = [meeting.date for meeting in timed.meetings if meeting.date not in busy]
+    last_round = max(timed.round_dates, default=date.min)
+    rounds = [day for day in passed if day < last_round]
+    minutes = timed.allowed.low if timed.allowed.differ else timed.timetable.station_minutes
+    for days, what in ((rounds, f"a round of {minutes} min"), (passed[len(rounds) :], "the write-up")):
+        if days:
+            yield "passed_over", f"{say_dates(days)}: the period is too short for {what}, so nothing is planned."
+
+
 def _marks(timed: TimedRun) -> list[date]:
     """The recorded dates of the run's meetings that lie behind its last day."""
     run = timed.run
@@ -145,13 +156,22 @@ def _marks(timed: TimedRun) -> list[date]:
 
 def _behind(timed: TimedRun) -> Found:
     """What was missed or stopped, and what follows from it."""
-    for number, letters in sorted(timed.missed.items()):
-        groups = f"Group {letters[0]}" if len(letters) == 1 else f"Groups {say_list(letters)}"
-        yield "missed", f"{groups} missed round {number} and goes to that station first; what is left takes as few rounds as it can."
+    for letters, numbers in _missed(timed).items():
+        groups, goes = (f"Group {letters[0]}", "goes") if len(letters) == 1 else (f"Groups {say_list(letters)}", "go")
+        rounds, first = (f"round {numbers[0]}", "that station") if len(numbers) == 1 else (f"rounds {say_list(numbers)}", "those stations")
+        yield "missed", f"{groups} missed {rounds} and {goes} to {first} first; what is left takes as few rounds as it can."
     for each in timed.held:
         if each.half:
             stopped = f"Round {each.round} was stopped on {say_date(each.date)} after {each.minutes} min. It goes on at the same places"
             yield "half", f"{stopped} with a recap of {spoken(timed.costs.recap)} min in place of a launch."
+
+
+def _missed(timed: TimedRun) -> dict[tuple[str, ...], list[str]]:
+    """The rounds that the same groups missed, by their letters."""
+    found: dict[tuple[str, ...], list[str]] = {}
+    for number, letters in sorted(timed.missed.items()):
+        found.setdefault(tuple(letters), []).append(str(number))
+    return found
 
 
 def _expectations(timed: TimedRun) -> Found:
@@ -206,6 +226,20 @@ def _pre_check(timed: TimedRun) -> Found:
         yield "pre_check", f"The pre-check stands at the end of {say_date(timed.pre_check.date)}, two school days or more before round 1."
     elif timed.unit.pre_check:
         yield "pre_check", "There is no meeting for the pre-check two school days or more before round 1, so it is left out."
+
+
+def _waiting(timed: TimedRun, square: Square | None) -> Found:
+    """Groups without a station in a round that is held for others."""
+    if square is None or not timed.missed:
+        return
+    for number, where in enumerate(places(square, timed.missed), start=1):
+        waiting = [letter for letter in square if letter not in where and letter not in timed.missed.get(number, ())]
+        if waiting and where:
+            groups, have = (f"Group {waiting[0]}", "has") if len(waiting) == 1 else (f"Groups {say_list(waiting)}", "have")
+            yield (
+                "waiting",
+                f"{groups} {have} no station to go to in round {number}: finished early, the write-up, or the next unit's pre-check.",
+            )
 
 
 def _order(timed: TimedRun, square: Square | None, wishes: Sequence[Wish]) -> Found:

@@ -8,12 +8,14 @@ from dataclasses import dataclass, field
 from trivet.model.department import Department
 from trivet.model.lock import Lock
 from trivet.model.plan import Plan, Quality, Round, SpotCheck
+from trivet.model.station import Kind
 from trivet.model.wish import Wish
-from trivet.planning.catch_up import places, visited
+from trivet.planning.catch_up import Missed, Places, places, visited
 from trivet.planning.cautions import cautions
 from trivet.planning.grouping.ledger import counted_ledger, role_spread
 from trivet.planning.materials import materials
 from trivet.planning.notes import notes
+from trivet.planning.replay import Held
 from trivet.planning.spot_checks import AskedHistory, spot_checks
 from trivet.planning.timed_runs import TimedRun
 from trivet.planning.where import Square, StationHistory, choose, whole_class_square
@@ -83,11 +85,21 @@ def _rounds(timed: TimedRun, square: Square | None) -> tuple[Round, ...]:
             round=each.round,
             date=each.date,
             minutes=each.minutes,
-            stations=None if where is None else dict(where[each.round - 1]) if each.round <= len(where) else {},
+            stations=None if square is None or where is None else _there(each, square, where, timed.missed),
             half=each.half,
         )
         for each in timed.held
     )
+
+
+def _there(held: Held, square: Square, where: Sequence[Places], missed: Missed) -> dict[str, Kind]:
+    """Who was where in a round, or in a part of one: a group may have been at the part that was stopped and have missed the rest."""
+    if held.round > len(where):
+        return {}
+    if held.without == tuple(missed.get(held.round, ())):
+        return dict(where[held.round - 1])
+    planned = places(square, {number: letters for number, letters in missed.items() if number < held.round})[held.round - 1]
+    return {letter: kind for letter, kind in planned.items() if letter not in held.without}
 
 
 def _quality(lock: Lock, locks: Mapping[tuple[str, str], Lock]) -> Quality:

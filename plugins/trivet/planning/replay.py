@@ -20,6 +20,7 @@ from trivet.planning.minutes import RoundRange
 from trivet.planning.progress import Progress
 from trivet.planning.say import say_date, say_list
 from trivet.planning.timetable import NoTimetable, Timetable, timetable
+from trivet.planning.where import Square
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +36,15 @@ class Held:
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """What a run's days are made of. `rounds` are those needed in all where that is known; else they are counted from the record."""
+    """What a run's days are made of. `square` says who is where, where that is known.
+
+    Without it, groups that missed rounds are counted as needing the most that any order of stations may take.
+    """
 
     allowed: RoundRange
     costs: Costs
     rounds_a_day: int
-    rounds: int | None = None
+    square: Square | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +104,7 @@ class _Work:
 
     @property
     def needed(self) -> int:
-        return self.terms.rounds or rounds_needed(self.missed)
+        return rounds_needed(self.missed, self.terms.square)
 
     def progress(self) -> Progress:
         return Progress(
@@ -157,12 +161,15 @@ class _Work:
         """Put what the record says on its date, that of the first meeting ahead."""
         meeting = ahead[0]
         numbers = [number for each in done for number in each.rounds] + ([half.round] if half else [])
+        if numbers and max(numbers) > self.needed:
+            what = f"round {max(numbers)} stands on {say_date(meeting.date)}, and the unit has {self.needed} rounds"
+            return NotSo("done-beyond", what, "write `write-up` there, or take the line out")
         for expected, number in enumerate(numbers, self.done + 1):
             if number != expected:
                 what = f"round {number} stands on {say_date(meeting.date)}, where round {expected} comes next"
                 return NotSo("done-out-of-order", what, f"write round {expected}, or the date on which it was done")
         plan = self.plan(ahead)
-        usual = self.minutes or (plan.station_minutes if isinstance(plan, Timetable) else self.terms.allowed.target)
+        usual = plan.station_minutes if isinstance(plan, Timetable) else self.minutes or self.terms.allowed.target
         # A round that was stopped before asks only for what was left of it.
         planned = [each // 2 for each in plan.lengths(0)] if isinstance(plan, Timetable) and plan.uneven and plan.rounds else []
         whole_ones = [*planned, *(usual for _ in numbers)]

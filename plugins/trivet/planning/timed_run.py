@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from trivet.model.department import Department
@@ -19,9 +19,10 @@ from trivet.planning.headcount import Headcount, by_groups, by_size, seats_on
 from trivet.planning.launch import Launch, launch
 from trivet.planning.minutes import Needed, RoundRange
 from trivet.planning.pre_check import pre_check
-from trivet.planning.replay import Held, NotSo, Terms, lay
+from trivet.planning.replay import Held, Laid, NotSo, Terms, lay
 from trivet.planning.timetable import NoTimetable, Timetable
 from trivet.planning.untimed import UntimedRun
+from trivet.planning.where import Square
 
 WHOLE_CLASS = "whole_class"
 
@@ -115,7 +116,16 @@ def _begins(run: Run, so_far: ClassSoFar) -> date:
     return min(begun, default=max(run.starts, ended + timedelta(days=1)))
 
 
-def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassSoFar, number: int, *, rounds: int | None = None) -> AnyRun:
+def _first_round(laid: Laid | NoTimetable | NotSo) -> Meeting | None:
+    """The meeting with the first round. Of a plan without its record, since the pre-check lay behind it when that was written."""
+    if not isinstance(laid, Laid):
+        return None
+    return next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
+
+
+def time_run(
+    department: Department, run: Run, asks: Asks | None, so_far: ClassSoFar, number: int, *, square: Square | None = None
+) -> AnyRun:
     """Put one run on its dates, after what its class has behind it; `number` counts the class's runs before it."""
     if asks is None:
         return untimed.no_unit(run)
@@ -133,8 +143,9 @@ def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassS
     begins = _begins(run, so_far)
     usable = meetings_of_run(so_far.meetings, begins, tuple(so_far.planned))
     if all(meeting.date in run.lost for meeting in usable):
-        return untimed.never_meets(run, begins, ever=bool(so_far.meetings))
-    laid = lay(usable, run, Terms(allowed, spent, max(1, defaults.rounds_a_day), rounds))
+        return untimed.all_lost(run, begins) if usable else untimed.never_meets(run, begins, ever=bool(so_far.meetings))
+    terms = Terms(allowed, spent, max(1, defaults.rounds_a_day), square)
+    laid = lay(usable, run, terms)
     if isinstance(laid, NotSo):
         return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
     missing = laid if isinstance(laid, NoTimetable) else laid.missing
@@ -143,7 +154,7 @@ def time_run(department: Department, run: Run, asks: Asks | None, so_far: ClassS
         unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
     if isinstance(laid, NoTimetable):
         return unfinished or untimed.never_meets(run, begins, ever=bool(so_far.meetings))
-    first_round = next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
+    first_round = _first_round(lay(usable, replace(run, lost=(), done=(), half=()), terms)) or _first_round(laid)
     taken = None
     if unit.pre_check and first_round is not None:
         taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check)

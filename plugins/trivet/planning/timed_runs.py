@@ -14,15 +14,16 @@ from trivet.planning import untimed
 from trivet.planning.dates import meetings, school_days
 from trivet.planning.minutes import needed, round_range
 from trivet.planning.timed_run import WHOLE_CLASS, AnyRun, Asks, ClassSoFar, TimedRun, missed_of, time_run
+from trivet.planning.where import Square
 
 __all__ = ["WHOLE_CLASS", "AnyRun", "TimedRun", "missed_of", "settled", "time_runs"]
 
 
-def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyType({})) -> tuple[AnyRun, ...]:
+def time_runs(department: Department, squares: Mapping[int, Square] = MappingProxyType({})) -> tuple[AnyRun, ...]:
     """Put every run on its dates, in the order of runs.yml.
 
     A class's runs are taken by date; a run that begins before the one before it has ended starts on the next free meeting.
-    `rounds` says how many rounds a run needs in all, by its place, where groups that missed some are known to need fewer than they may.
+    `squares` says who is where in a run, by its place, where groups that missed rounds are known to need fewer than they may.
     """
     days = school_days(department.school.calendar)
     defaults = department.school.settings.defaults
@@ -37,7 +38,7 @@ def time_runs(department: Department, rounds: Mapping[int, int] = MappingProxyTy
             found |= {place: untimed.no_class(run) for place, run in own.items()}
             continue
         nothing_yet = ClassSoFar(school_class, meetings(days, department.school.bells, school_class), {})
-        found |= _ClassRuns(department, own, asks, nothing_yet, rounds).timed()
+        found |= _ClassRuns(department, own, asks, nothing_yet, squares).timed()
     return tuple(found[place] for place in range(len(runs)))
 
 
@@ -70,7 +71,7 @@ class _ClassRuns:
     own: Mapping[int, Run]
     asks: Mapping[str, Asks]
     nothing_yet: ClassSoFar
-    rounds: Mapping[int, int]
+    squares: Mapping[int, Square]
 
     def timed(self) -> dict[int, AnyRun]:
         """Time all of them: first those that end by a date get their start, the latest deadline first, each around those before it.
@@ -79,7 +80,7 @@ class _ClassRuns:
         """
         starts: dict[int, date] = {}
         failed: dict[int, AnyRun] = {}
-        unrecorded = replace(self, own={place: replace(run, lost=(), done=(), half=()) for place, run in self.own.items()}, rounds={})
+        unrecorded = replace(self, own={place: replace(run, lost=(), done=(), half=()) for place, run in self.own.items()}, squares={})
         open_runs = [(run.by or UNSETTLED, place) for place, run in self.own.items() if run.begins == "by"]
         for by, place in sorted(open_runs, reverse=True):
             start = unrecorded._latest(place, by, starts)
@@ -104,7 +105,7 @@ class _ClassRuns:
         while ready:
             day, place = heappop(ready)
             run = replace(self.own[place], starts=day)
-            timed = time_run(self.department, run, self.asks.get(run.unit), so_far, len(found), rounds=self.rounds.get(place))
+            timed = time_run(self.department, run, self.asks.get(run.unit), so_far, len(found), square=self.squares.get(place))
             found[place] = timed
             if isinstance(timed, TimedRun):
                 so_far = so_far.after(timed)
@@ -120,7 +121,7 @@ class _ClassRuns:
 
     def _latest(self, place: int, by: date, starts: Mapping[int, date]) -> date | None:
         """The latest meeting from which the unit ends by a date without moving another one, None where there is none."""
-        alone = _ClassRuns(self.department, {place: self.own[place]}, self.asks, self.nothing_yet, self.rounds)
+        alone = _ClassRuns(self.department, {place: self.own[place]}, self.asks, self.nothing_yet, self.squares)
         late = {each for each, timed in self._in_order(starts).items() if _moved(timed)}
         for meeting in reversed(self.nothing_yet.meetings):
             start = {place: meeting.date}

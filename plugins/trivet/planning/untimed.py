@@ -18,8 +18,8 @@ from trivet.planning.timetable import NoTimetable
 class UntimedRun:
     """A run without dates.
 
-    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-too-much,
-    no-room-before, waits-for-unit.
+    `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-beyond,
+    done-too-much, all-lost, no-room-before, waits-for-unit.
     """
 
     run: Run
@@ -71,6 +71,16 @@ def too_long(run: Run, needed: Needed) -> UntimedRun:
             f"the {STATION_NAMES[worst.kind]} station needs {spoken(worst.half_minutes)} min, more than the longest round of {needed.most}"
         ),
         remedy=f"cut {spoken(worst.half_minutes - 2 * needed.most)} min from it",
+    )
+
+
+def all_lost(run: Run, begins: date) -> UntimedRun:
+    """Every meeting that is left is a lost one."""
+    return UntimedRun(
+        run=run,
+        code="all-lost",
+        reason=f"class {run.class_id} meets from {begins} on, but all those days are lost",
+        remedy="write an earlier date, or take a day out of `lost`",
     )
 
 

@@ -30,6 +30,8 @@ CODES = {
     "no-room-before": "A unit that is to end by a date finds no room before it.",
     "waits-for-unit": "The unit after which a run begins has no days.",
     "done-out-of-order": "A round is recorded as done before the one before it.",
+    "done-beyond": "A round is recorded that the unit does not have.",
+    "all-lost": "Every day on which a class could work on a unit is lost.",
     "done-too-much": "More is recorded for a date than its period holds.",
     "record-unused": "Something is recorded for a date on which the class is not at this unit.",
     "runs-overlap": "A run begins before the class's run before it has ended.",

@@ -16,7 +16,17 @@ from trivet.planning.timed_runs import AnyRun, TimedRun
 from trivet.planning.untimed import UntimedRun
 from trivet.planning.wishes import most_met
 
-OF_DATES = ("no-day-fits", "year-ends", "class-never-meets", "done-out-of-order", "done-too-much", "no-room-before", "waits-for-unit")
+OF_DATES = (
+    "no-day-fits",
+    "year-ends",
+    "class-never-meets",
+    "done-out-of-order",
+    "done-beyond",
+    "done-too-much",
+    "all-lost",
+    "no-room-before",
+    "waits-for-unit",
+)
 """Reasons for having no dates that are told here; the others are told where the class or the unit stands."""
 
 

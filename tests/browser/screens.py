@@ -16,7 +16,10 @@ Scheme = Literal["light", "dark"]
 
 
 def kinds(site: Path) -> dict[str, str]:
-    """One address of each kind of page on the built site, by kind."""
+    """One address of each kind of page on the built site, by kind; every lesson sheet is its own.
+
+    Pages of problems, which only a preview has, are tried in test_problem_pages.py.
+    """
     lessons = sorted(p.parent.relative_to(site).as_posix() for p in site.glob("lesson/*/*/index.html"))
     found = {
         "home": "/",
@@ -27,6 +30,7 @@ def kinds(site: Path) -> dict[str, str]:
         "prep": "/prep/",
         "year": "/year/",
         "guide": "/guide/",
+        "guide-tables": "/guide/every-key/",
         "missing": "/404.html",
         "simulation": "/units/float-or-sink/sim/index.html",
     }

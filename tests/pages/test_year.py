@@ -16,7 +16,7 @@ from trivet.model.school import Closure, Run, Term
 from trivet.pages.build_info import BuildInfo
 from trivet.pages.words import load_words
 from trivet.pages.year_page import year_page
-from trivet.pages.year_strip import Strip, mondays_of, strip, unit_numbers
+from trivet.pages.year_strip import MOST_CLASSES, Strip, mondays_of, strips, unit_numbers
 from trivet.planning.class_years import class_years
 from trivet.planning.department import plan_department
 from trivet.planning.timed_runs import time_runs
@@ -25,8 +25,13 @@ BREAK = Closure(date(2026, 12, 21), date(2027, 1, 1), "winter break")
 
 
 def strip_of(department: Department) -> Strip:
+    (found,) = strips_of(department)
+    return found
+
+
+def strips_of(department: Department) -> tuple[Strip, ...]:
     plans = plan_department(department)
-    return strip(department, plans, unit_numbers(plans.plans), class_years(department, time_runs(department)), load_words())
+    return strips(department, plans, unit_numbers(plans.plans), class_years(department, time_runs(department)), load_words())
 
 
 def body_of(department: Department) -> str:
@@ -63,6 +68,18 @@ def test_closed_weeks_and_terms() -> None:
     assert [(cell.text, cell.css) for cell in found.closed] == [("winter break", "wk-18 sp-2 sc-1")]
     assert [cell.text for cell in found.numbers if cell.css.endswith(" begins")] == ["1", "22"]
     assert [(cell.text, cell.css) for cell in found.terms] == [("Fall", "wk-1 sp-21"), ("Spring", "wk-22 sp-20")]
+
+
+def test_many_classes_stand_in_parts() -> None:
+    """More classes than a narrow phone can show side by side stand in parts of about one size, each with its weeks, none left out."""
+    classes = [tiny_class(f"c{number}") for number in range(20)]
+    found = strips_of(tiny_department(classes=classes, runs=()))
+    assert [len(part.classes) for part in found] == [7, 7, 6]
+    assert [cell.text for part in found for cell in part.classes] == [each.id for each in classes]
+    assert [part.classes[0].css for part in found] == ["cl-1"] * 3
+    assert all(len(part.numbers) == 41 for part in found)
+    assert len(strips_of(tiny_department(classes=classes[:MOST_CLASSES], runs=()))) == 1
+    assert strips_of(tiny_department(classes=[], runs=())) == ()
 
 
 def test_terms_of_several_kinds() -> None:

@@ -18,7 +18,7 @@ from trivet.pages.render import render
 from trivet.pages.spoken import long_date, month_day, sentence_list
 from trivet.pages.when import when_lines
 from trivet.pages.words import Words
-from trivet.pages.year_strip import closed_days, strip, unit_numbers
+from trivet.pages.year_strip import closed_days, mondays_of, strips, unit_numbers
 from trivet.planning.class_years import ClassYear, class_years
 from trivet.planning.covered import Covered, covered
 from trivet.planning.dates import school_days
@@ -80,7 +80,8 @@ def year_page(department: Department, plans: Plans, build: BuildInfo, words: Wor
     body = render(
         "year.html",
         words,
-        strip=strip(department, plans, numbers, years, words),
+        weeks=len(mondays_of(calendar)),
+        strips=strips(department, plans, numbers, years, words),
         summary=(words("year.school_days", n=len(days)), *_summary(plans, numbers, met, words)),
         units=tuple(UnitKey(number, department.units[slug].title, relative(YEAR, unit_address(slug))) for slug, number in numbers.items()),
         has_least=any(each.least for each in years),

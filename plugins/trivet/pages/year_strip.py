@@ -17,6 +17,8 @@ from trivet.planning.class_years import ClassYear
 from trivet.planning.halves import spoken
 
 WEEK = timedelta(days=7)
+MOST_CLASSES = 9
+"""On 320 px a class then has 24, enough for its name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +47,19 @@ class Strip:
     label: str
 
 
-def strip(department: Department, plans: Plans, numbers: Mapping[str, int], years: Sequence[ClassYear], words: Words) -> Strip:
-    """Return the strip of a department; `numbers` gives each unit its number, `years` each class its shortest period."""
+def strips(department: Department, plans: Plans, numbers: Mapping[str, int], years: Sequence[ClassYear], words: Words) -> tuple[Strip, ...]:
+    """Return the strip of a department, in parts of as many classes as a narrow phone shows side by side.
+
+    `numbers` gives each unit its number, `years` each class its shortest period.
+    """
+    parts = -(-len(years) // MOST_CLASSES)
+    most = -(-len(years) // parts) if parts else 1
+    return tuple(_strip(department, plans, numbers, years[at : at + most], words) for at in range(0, len(years), most))
+
+
+def _strip(department: Department, plans: Plans, numbers: Mapping[str, int], years: Sequence[ClassYear], words: Words) -> Strip:
     mondays = mondays_of(department.school.calendar)
-    classes = tuple(department.school.classes)
+    classes = [each.class_id for each in years]
     return Strip(
         css=f"{place_class('nw', len(mondays))} {place_class('nc', len(classes))}",
         weeks=len(mondays),

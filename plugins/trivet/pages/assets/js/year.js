@@ -7,8 +7,8 @@ for (const run of document.querySelectorAll(".strip-of-year .run")) {
   run.classList.toggle("done", run.dataset.last < today);
   run.classList.toggle("cur", run.dataset.first <= today && today <= run.dataset.last);
 }
-const week = [...document.querySelectorAll(".strip-of-year .wn")].find(({ dataset }) => dataset.first <= today && today <= dataset.last);
-if (week) {
+const weeks = [...document.querySelectorAll(".strip-of-year .wn")].filter(({ dataset }) => dataset.first <= today && today <= dataset.last);
+for (const week of weeks) {
   const said = document.querySelector(".year-top .now");
   week.classList.add("cur");
   said.textContent = said.dataset.of.replace("…", week.textContent);

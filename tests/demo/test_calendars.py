@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import io
-from datetime import UTC, date, datetime
+from dataclasses import replace
+from datetime import UTC, date, datetime, time
 from itertools import pairwise
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -16,7 +17,9 @@ from trivet.model.department import Department
 from trivet.model.plan import Plans
 from trivet.pages.calendar_files import calendar_file
 from trivet.pages.words import load_words
+from trivet.planning.calendar_events import calendar_events
 from trivet.planning.department import plan_department
+from trivet.planning.timed_runs import settled
 
 CHICAGO = ZoneInfo("America/Chicago")
 
@@ -74,3 +77,27 @@ def test_what_entries_tell(demo: Department, plans: Plans) -> None:
     assert said.startswith("Round 1 at 8:18, 23 min: A ")
     assert "graduated cylinder 25 mL" in said
     assert f"https://trivet.example/lesson/p1/float-or-sink/#{date(2026, 11, 30)}" in said
+
+
+def entries(department: Department) -> dict[str, tuple[tuple[date, time, time], int]]:
+    """When each entry of the school is, and its number."""
+    known = settled(department)
+    plans = plan_department(known)
+    found = (event for class_id in known.school.classes for event in calendar_events(known, plans, class_id))
+    return {event.uid: ((event.date, event.start, event.end), event.sequence) for event in found}
+
+
+def test_whatever_day_is_lost(demo: Department) -> None:
+    """Each day of each run is lost once: every entry that moves has a larger number, and no other has another one (RFC 5545 3.8.7.4)."""
+    before = entries(demo)
+    moved = 0
+    for place, run in enumerate(demo.school.runs):
+        for day in {when[0] for uid, (when, _) in before.items() if f"-{run.class_id}-{run.unit}-day-" in uid}:
+            runs = list(demo.school.runs)
+            runs[place] = replace(run, lost=(*run.lost, day))
+            after = entries(replace(demo, school=replace(demo.school, runs=tuple(runs))))
+            for uid in set(before) & set(after):
+                (when, number), (now, larger) = before[uid], after[uid]
+                assert larger > number if when != now else larger == number, (uid, day)
+                moved += when != now
+    assert moved > 50

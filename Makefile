@@ -12,7 +12,7 @@ export NO_MKDOCS_2_WARNING := 1
 .DEFAULT_GOAL := site
 
 site: $(VENV)/.run
-	$(BIN)/mkdocs build --quiet --strict
+	$(BIN)/mkdocs build --quiet
 	@echo
 	@echo "The site is in site/. To open it here: make serve, then http://127.0.0.1:8000/"
 
@@ -33,7 +33,7 @@ types: $(VENV)/.test
 
 strict: $(VENV)/.test
 	$(BIN)/trivet check --strict
-	$(BIN)/mkdocs build --quiet --strict
+	$(BIN)/mkdocs build --strict # with --quiet it would pass over warnings
 
 lighthouse: strict
 	npm --prefix .ci/lighthouse ci --no-audit --no-fund --silent

@@ -10,7 +10,7 @@ import pytest
 
 from tests.support.department import tiny_bells, tiny_calendar, tiny_class, tiny_department, tiny_room, tiny_unit, words
 from tests.support.lock import tiny_lock
-from trivet.model.school import SpecialDay
+from trivet.model.school import Closure, SpecialDay
 from trivet.model.station import CheckItem, Kind, Step
 from trivet.planning.class_size import area_advice, class_size_advice
 from trivet.planning.department import plan_department
@@ -189,3 +189,15 @@ def test_said_as_people_say_it() -> None:
     )
     assert [say_count(n, "day") for n in (1, 2, 10, 11)] == ["one day", "two days", "ten days", "11 days"]
     assert [spoken(half) for half in (0, 1, 2, 15)] == ["0", "½", "1", "7½"]
+
+
+def test_closed_days_inside_a_unit_are_told() -> None:
+    """A closed day, or a stretch of them, between a unit's first day and its last is named with its reason; others are not."""
+    repair, fog = Closure(date(2026, 12, 2), date(2026, 12, 2), "water main repair"), Closure(date(2026, 12, 3), date(2026, 12, 4))
+    before, weekend = Closure(date(2026, 11, 26), date(2026, 11, 27), "fall break"), Closure(date(2026, 12, 5), date(2026, 12, 6), "fair")
+    assert told(calendar=tiny_calendar(closures=(before, weekend, fog, repair)))["closed"] == [
+        "Wednesday, December 2: no school (water main repair), so nothing is planned.",
+        "Thursday, December 3 to Friday, December 4: no school, so nothing is planned.",
+    ]
+    after = Closure(date(2026, 12, 4), date(2026, 12, 4), "staff day")
+    assert "closed" not in told(calendar=tiny_calendar(closures=(before, after)))

@@ -7,7 +7,7 @@ from datetime import date
 
 from trivet.model.department import Department
 from trivet.model.plan import Day, MaterialTotal, Note
-from trivet.model.school import Room
+from trivet.model.school import Calendar, Room
 from trivet.model.station import Kind
 from trivet.model.wish import Wish
 from trivet.planning.catch_up import places
@@ -40,6 +40,7 @@ def notes(
         *_begins(timed, titles),
         *_station_minutes(timed),
         *_days(timed, titles),
+        *_closed(timed, department.school.calendar),
         *_expectations(timed),
         *_write_up(timed),
         *_launch(timed),
@@ -145,6 +146,18 @@ def _passed_over(timed: TimedRun) -> Found:
     for days, what in ((rounds, f"a round of {minutes} min"), (passed[len(rounds) :], "the write-up")):
         if days:
             yield "passed_over", f"{say_dates(days)}: the period is too short for {what}, so nothing is planned."
+
+
+def _closed(timed: TimedRun, calendar: Calendar) -> Found:
+    """Closed days between the unit's first day and its last: what the dates step over."""
+    inside = range(timed.days[0].date.toordinal(), timed.days[-1].date.toordinal())
+    told = set()
+    for closure in calendar.closures:
+        days = map(date.fromordinal, range(closure.first.toordinal(), closure.last.toordinal() + 1))
+        if any(day.weekday() in calendar.weekly and day.toordinal() in inside for day in days):
+            stretch = say_date(closure.first) + (f" to {say_date(closure.last)}" if closure.last > closure.first else "")
+            told.add((closure.first, f"{stretch}: no school{f' ({closure.reason})' if closure.reason else ''}, so nothing is planned."))
+    yield from (("closed", text) for _, text in sorted(told))
 
 
 def _marks(timed: TimedRun) -> list[date]:

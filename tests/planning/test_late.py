@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.shared.late import answer, load
+from tests.shared.late_by_the_text import by_the_text
 from trivet.planning.late import DEFAULT_RULES, LateDay, Part, late
 
 CASES = load()
@@ -28,6 +29,32 @@ def test_the_shared_cases(block: int) -> None:
     """Each case has the answer that stands beside it."""
     for case in CASES[block::10]:
         assert answer(case) == case["answer"], case
+
+
+@pytest.mark.parametrize("block", range(10))
+def test_the_rule_written_a_second_time(block: int) -> None:
+    """Each answer of the file is what the design's sentences say, worked out half minute by half minute without the rule's own code."""
+    for case in CASES[block::10]:
+        assert by_the_text(case["parts"], case["done"], case["left"], case.get("rules")) == case["answer"], case
+
+
+HALVES = st.integers(0, 60).map(lambda count: count / 2)
+
+
+@settings(max_examples=200, deadline=None)
+@given(
+    case=st.sampled_from(CASES),
+    left=HALVES,
+    done=st.floats(0, 1),
+    rules=st.fixed_dictionaries({}, optional={name: st.integers(0, 30).map(lambda count: count / 2) for name in RULES}),
+)
+def test_both_ways_to_write_the_rule_agree(case: dict[str, Any], left: float, done: float, rules: dict[str, float]) -> None:
+    """At any moment of a day, with any time left and whatever numbers a department sets, the two agree."""
+    sound = {**RULES, **rules}
+    if sound["reflection_least"] > sound["reflection_most"] or sound["pack_up_least"] > sound["pack_up_most"]:
+        return
+    asked = {"parts": case["parts"], "done": int(done * 2 * case["parts"][0]["minutes"]) / 2, "left": left, "rules": rules}
+    assert answer(asked) == by_the_text(asked["parts"], asked["done"], left, rules)
 
 
 def of(parts: list[dict[str, Any]], kind: str) -> float:

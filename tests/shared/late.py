@@ -22,7 +22,7 @@ from trivet.planning.headcount import by_size
 from trivet.planning.late import LateDay, LateRules, Part, late
 
 FILE = Path(__file__).with_name("late.json")
-COUNT = 280
+COUNT = 300
 
 
 def said(day: LateDay) -> dict[str, Any]:
@@ -172,6 +172,42 @@ BY_HAND: tuple[dict[str, Any], ...] = (
         "parts": [{"kind": "reflection", "minutes": 10}, {"kind": "pack_up", "minutes": 3}],
         "done": 2,
         "left": 3.5,
+    },
+    {
+        "name": "half a minute late, and only the round that is going on can give it",
+        "parts": [
+            {"kind": "station", "minutes": 23, "round": 1}, {"kind": "clean_up", "minutes": 1, "round": 1},
+            {"kind": "reflection", "minutes": 5}, {"kind": "pack_up", "minutes": 1},
+        ],
+        "done": 2,
+        "left": 27.5,
+    },
+    {
+        "name": "a pack-up that is going on has had its minute",
+        "parts": [{"kind": "pack_up", "minutes": 3}],
+        "done": 1.5,
+        "left": 0,
+    },
+    {
+        "name": "a pack-up that is going on keeps what is left of its least",
+        "parts": [{"kind": "pack_up", "minutes": 2}],
+        "done": 0.5,
+        "left": 0.5,
+    },
+    {
+        "name": "a pack-up that is nearly over is not drawn out, however much time there is",
+        "parts": [{"kind": "pack_up", "minutes": 3}],
+        "done": 2.5,
+        "left": 2,
+    },
+    {
+        "name": "the rest of a stopped round is stopped again: 12 min were left, and 9 have room",
+        "parts": [
+            {"kind": "recap", "minutes": 1, "round": 2}, {"kind": "station", "minutes": 12, "round": 2},
+            {"kind": "clean_up", "minutes": 1, "round": 2}, {"kind": "reflection", "minutes": 5}, {"kind": "pack_up", "minutes": 1},
+        ],
+        "done": 0,
+        "left": 17,
     },
     {
         "name": "other rules: a floor of 10, a reflection of at least 6",

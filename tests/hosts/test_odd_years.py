@@ -79,7 +79,7 @@ CASES: dict[str, tuple[dict[str, str], tuple[str, ...]]] = {
         ("class-never-meets", "class-without-days"),
     ),
     "60 lost days": ({"runs.yml": runs(more=lost(60))}, ()),
-    "every day lost": ({"runs.yml": runs(more=lost(135))}, ("class-never-meets",)),
+    "every day lost": ({"runs.yml": runs(more=lost(135))}, ("all-lost",)),
     "the clock goes back": ({"calendar.yml": year(week=SUNDAYS), "runs.yml": runs("2026-11-01")}, ()),
     "the clock goes forward": ({"calendar.yml": year(week=SUNDAYS), "runs.yml": runs("2027-03-14")}, ()),
     "the hour that the clock leaves out": ({"bells.yml": bells("2:15-3:15")}, ("times-unreadable",)),

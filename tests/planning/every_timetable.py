@@ -246,7 +246,7 @@ def _keep(unit: Unit, result: Result, choice: Choice, meetings: list[int]) -> No
 def _stop(unit: Unit, result: Result, ahead: list[int], whole: int, minutes: int) -> None:
     """On the first day ahead, hold `whole` rounds, and stop the next after some minutes: what is left of it opens the next day."""
     choice = _plan(unit, ahead)
-    usual = unit.minutes or (min(choice.minutes) if choice is not None and choice.minutes else unit.target)
+    usual = min(choice.minutes) if choice is not None and choice.minutes else unit.minutes or unit.target
     planned = unit.lengths(choice, 0) if choice is not None and choice.rounds and unit.lesson.prefer_minutes else []
     asked = [
         unit.left_of_round if place == 0 and unit.left_of_round else (planned[place : place + 1] or [usual])[0]

@@ -120,10 +120,13 @@ def test_devices_are_short_in_words() -> None:
     """Where devices are short the note says by how many and what would cure it; where there are enough it says nothing."""
     assert "devices" not in told()
     assert told(rooms=[tiny_room(devices=4)])["devices"] == [
-        "5 devices are in use at once and the room has 4: let trios share a device, or borrow 1."
+        "5 devices are in use at once and the room has 4: let them work as 1 pair and 3 trios, or borrow 1."
     ]
     assert told(rooms=[tiny_room(devices=10)], way="whole_class")["devices"] == [
-        "15 devices are in use at once and the room has 10: let trios share, or halves take turns, or borrow 5."
+        (
+            "15 devices are in use at once and the room has 10: let halves of the class take turns, 8 pairs at a time, "
+            "and change at half time, or borrow 5."
+        )
     ]
 
 

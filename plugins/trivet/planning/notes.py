@@ -18,6 +18,7 @@ from trivet.planning.halves import halves, spoken
 from trivet.planning.hazards import POLICY
 from trivet.planning.materials import DEVICE, at_station
 from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_gap, say_list
+from trivet.planning.sharing import cure_of
 from trivet.planning.timed_runs import TimedRun
 from trivet.planning.where import Square
 from trivet.planning.wishes import asked, met, refusals, why
@@ -238,7 +239,8 @@ def _pre_check(timed: TimedRun) -> Found:
     if timed.pre_check is not None:
         yield "pre_check", f"The pre-check stands at the end of {say_date(timed.pre_check.date)}, two school days or more before round 1."
     elif timed.unit.pre_check:
-        yield "pre_check", "There is no meeting for the pre-check two school days or more before round 1, so it is left out."
+        auto = " Without it, `group by: auto` draws mixed groups." if timed.unit.group_by == "auto" else ""
+        yield "pre_check", f"There is no meeting for the pre-check two school days or more before round 1, so it is left out.{auto}"
 
 
 def _waiting(timed: TimedRun, square: Square | None) -> Found:
@@ -274,8 +276,10 @@ def _order(timed: TimedRun, square: Square | None, wishes: Sequence[Wish]) -> Fo
 def _devices(timed: TimedRun, totals: Sequence[MaterialTotal]) -> Found:
     for total in totals:
         if total.item == DEVICE and total.short > 0 and total.have is not None:
-            cure = share_devices(whole_class=timed.whole_class)
-            yield "devices", f"{total.need} devices are in use at once and the room has {total.have}: {cure}, or borrow {total.short}."
+            at_once = max((group.students for group in at_station(timed.headcount, whole_class=timed.whole_class)), default=0)
+            work_in, whole_class = timed.unit.online.work_in, timed.whole_class
+            cure = cure_of(at_once, int(total.have), int(total.short), work_in, whole_class=whole_class)
+            yield "devices", f"{total.need} devices are in use at once and the room has {total.have}: {cure}."
 
 
 def share_devices(*, whole_class: bool) -> str:

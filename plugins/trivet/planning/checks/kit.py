@@ -9,12 +9,13 @@ from trivet.model.plan import Plan
 from trivet.model.problem import Problem, Severity
 from trivet.planning.checks.places import named, of_run
 from trivet.planning.department_materials import kit_clashes
-from trivet.planning.materials import DEVICE
-from trivet.planning.notes import share_devices
+from trivet.planning.materials import DEVICE, at_station
 from trivet.planning.say import say_date, say_list, say_number
+from trivet.planning.sharing import cure_of
 from trivet.planning.stores.cures import Cure
 from trivet.planning.stores.needs import Reusable
 from trivet.planning.stores.sentences import clash, short_of
+from trivet.planning.stores.uses import headcount_of
 
 
 def check_kit(department: Department, plans: tuple[Plan, ...]) -> Iterator[Problem]:
@@ -31,7 +32,7 @@ def check_kit(department: Department, plans: tuple[Plan, ...]) -> Iterator[Probl
                 device = total.item == DEVICE
                 unit = "" if total.unit == "each" else f" {total.unit}"
                 item = "devices" if device else total.item if unit else f"× {total.item}"
-                cure = share_devices(whole_class=plan.way == "whole_class") if device else "buy the rest, or let teams share"
+                remedy = f"buy the rest, or let teams share, or borrow {say_number(total.short)}{unit}"
                 run = runs[plan.class_id, plan.unit]
                 yield Problem(
                     code="kit-short",
@@ -39,8 +40,14 @@ def check_kit(department: Department, plans: tuple[Plan, ...]) -> Iterator[Probl
                     place=of_run(department, run),
                     where=named(run),
                     what=f"it needs {say_number(total.need)}{unit} {item}, and there are {say_number(total.have)}{unit}",
-                    remedy=f"{cure}, or borrow {say_number(total.short)}{unit}",
+                    remedy=_share(department, plan, int(total.have), int(total.short)) if device else remedy,
                 )
+
+
+def _share(department: Department, plan: Plan, devices: int, missing: int) -> str:
+    whole_class = plan.way == "whole_class"
+    students = max((group.students for group in at_station(headcount_of(department, plan), whole_class=whole_class)), default=0)
+    return cure_of(students, devices, missing, department.units[plan.unit].online.work_in, whole_class=whole_class)
 
 
 def _clash(department: Department, lack: Reusable, cures: Sequence[Cure]) -> Problem:

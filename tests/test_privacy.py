@@ -133,7 +133,12 @@ CALLS: dict[str, list[list[str]]] = {
     ],
     "class-file": [["class-file", CLASS, *BEFORE], ["class-file", CLASS, "--levels", "--out", "OUT/names.json"]],
     "materials": [["materials"], ["materials", "--json"], ["materials", "--week", "2026-11-30"]],
-    "new": [["new", "unit", "heat-it-up"]],
+    "new": [
+        ["new", "unit", "heat-it-up"],
+        ["new", "run", "beaks-and-seeds", "--class", "r5", "--after", "float-or-sink", "--gap", "2 weeks", "--way", "rotate"],
+        ["new", "run", "beaks-and-seeds", "--class", "k3", "--by", "2027-03-01", "--today", "2026-11-25"],
+        ["new", "run", "beaks-and-seeds", "--class", "r2", "--starts", "2027-01-11", "--write"],
+    ],
     "plan": [
         ["plan", *RUN],
         ["plan", *RUN, "--private", "--json"],

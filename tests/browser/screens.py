@@ -29,8 +29,10 @@ def kinds(site: Path) -> dict[str, str]:
         "cards-es": "/units/float-or-sink/student/es/",
         "prep": "/prep/",
         "year": "/year/",
+        "whom": "/whom/p1/",
         "guide": "/guide/",
         "guide-tables": "/guide/every-key/",
+        "guide-drawing": "/guide/how-long/",
         "missing": "/404.html",
         "simulation": "/units/float-or-sink/sim/index.html",
     }

@@ -14,6 +14,7 @@ from tests.command.small_project import CANARIES, LEVELS, roster, run, small_pro
 from trivet.command.class_file import class_file
 from trivet.command.groups import groups
 from trivet.command.plan import plan
+from trivet.reading.lock import read_lock
 from trivet.reading.schemas import schema
 
 TODAY = ["--today", "2026-10-01"]
@@ -41,10 +42,23 @@ def test_holds_numbers_with_names_and_what_a_device_needs(project: Path) -> None
     data = made(project)
     assert (data["class_file"], data["class"], data["name"], data["made_on"]) == (1, "p1", "Science 7, period 1", "2026-10-01")
     assert [student["seat"] for student in data["students"]] == [f"p1-{seat:02d}" for seat in range(1, 13)]
-    assert data["students"][0] == {"seat": "p1-01", "name": "Zebulon Quillfeather 1", "adult": False, "agreement": True}
+    nobody = [f"p1-{seat:02d}" for seat in range(2, 13)]
+    one = {"seat": "p1-01", "name": "Zebulon Quillfeather 1", "adult": False, "agreement": True, "not_yet": nobody}
+    assert data["students"][0] == one
     Draft202012Validator(schema("class-file")).validate(data)
     for each in data["plans"]:
         Draft202012Validator(schema("plan")).validate(each)
+
+
+def test_says_with_whom_a_student_has_not_worked_yet(project: Path) -> None:
+    """Units that have begun count, leveled ones among them; a unit that is still to come does not."""
+    run(groups, project, ["--year", "--class", "p1", "--write", "--today", "2026-09-01"])
+    lock, _ = read_lock((project / "school/groups/p1/floating.yml").read_text(encoding="utf-8"), "lock")
+    assert lock is not None
+    mates = next(team for group in lock.groups.values() for team in group.teams.values() if "p1-01" in team)
+    data = made(project, "--today", "2026-10-10")
+    assert data["students"][0]["not_yet"] == [f"p1-{seat:02d}" for seat in range(2, 13) if f"p1-{seat:02d}" not in mates]
+    assert len(made(project, "--today", "2026-09-30")["students"][0]["not_yet"]) == 11
 
 
 def test_needs_rules_and_tables_stay_where_they_are(project: Path) -> None:

@@ -23,6 +23,7 @@ KINDS = {
     "lesson": "lesson/p1/float-or-sink/",
     "lesson-not-drawn": "lesson/p2/float-or-sink/",
     "lesson-whole-class": "lesson/n1/float-or-sink/",
+    "whom": "whom/p1/",
     "prep": "prep/",
     "year": "year/",
     "problem": "units/broken/",

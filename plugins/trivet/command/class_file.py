@@ -13,6 +13,8 @@ import click
 from trivet.command.root import find_root, root_of
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from trivet.command.private_side import PrivateSide
     from trivet.model.department import Department
     from trivet.model.plan import Plan
@@ -50,7 +52,8 @@ def class_file(context: click.Context, *, class_id: str, out: Path | None, level
     roster = roster_of(context, school_class, private)
     made_on = today.date() if today else date.today()
     plans = coming_plans(department, private, class_id, made_on)
-    write(target, as_json(class_data(school_class, roster, plans, made_on, levels=levels)) + "\n")
+    strangers = not_yet(department, private, school_class, made_on)
+    write(target, as_json(class_data(school_class, roster, plans, made_on, strangers, levels=levels)) + "\n")
     held = f"{len(roster.students)} students" + (f", leveled groups of {', '.join(plan.unit for plan in plans)}" if plans else "")
     click.echo(f"{out or private.shown(target)}: {held}. It holds names: keep it on your own devices, and out of what is shared.")
 
@@ -120,7 +123,27 @@ def coming_plans(department: Department, private: PrivateSide, class_id: str, ma
     return tuple(sorted(coming, key=lambda plan: (plan.days[0].date, plan.unit)))
 
 
-def class_data(school_class: SchoolClass, roster: Roster, plans: tuple[Plan, ...], made_on: date, *, levels: bool) -> dict[str, Any]:
+def not_yet(department: Department, private: PrivateSide, school_class: SchoolClass, made_on: date) -> Mapping[int, tuple[int, ...]]:
+    """Return for each seat with whom it has not been in a team yet, in units that have begun, leveled ones among them."""
+    from trivet.planning.grouping.for_class import runs_in_order
+    from trivet.planning.grouping.ledger import ledger_of
+    from trivet.planning.grouping.year import not_met
+
+    leveled = private.leveled(school_class.id)
+    begun = [run for run in runs_in_order(department, school_class.id) if run.starts <= made_on]
+    locks = [leveled.get(run.unit) or department.locks.get((school_class.id, run.unit)) for run in begun]
+    return not_met(ledger_of(lock.groups for lock in locks if lock is not None), school_class.seats)
+
+
+def class_data(
+    school_class: SchoolClass,
+    roster: Roster,
+    plans: tuple[Plan, ...],
+    made_on: date,
+    strangers: Mapping[int, tuple[int, ...]],
+    *,
+    levels: bool,
+) -> dict[str, Any]:
     """Return a class file as data (schema/class-file.schema.json)."""
     from trivet.planning.plan_data import plan_json
 
@@ -129,17 +152,18 @@ def class_data(school_class: SchoolClass, roster: Roster, plans: tuple[Plan, ...
         "class": school_class.id,
         "name": school_class.name,
         "made_on": made_on.isoformat(),
-        "students": [_student(student, school_class, levels=levels) for student in roster.students],
+        "students": [_student(student, school_class, strangers, levels=levels) for student in roster.students],
         "plans": [plan_json(plan) for plan in plans],
     }
 
 
-def _student(student: Student, school_class: SchoolClass, *, levels: bool) -> dict[str, Any]:
+def _student(student: Student, school_class: SchoolClass, strangers: Mapping[int, tuple[int, ...]], *, levels: bool) -> dict[str, Any]:
     found: dict[str, Any] = {
         "seat": school_class.number(student.seat),
         "name": student.name,
         "adult": student.adult,
         "agreement": student.agreement,
+        "not_yet": [school_class.number(other) for other in strangers.get(student.seat, ())],
     }
     return {**found, "level": student.level} if levels else found
 

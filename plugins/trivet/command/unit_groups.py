@@ -15,6 +15,7 @@ from trivet.model.lock import Groups
 from trivet.planning.grouping.explain import explain, who_with_whom
 from trivet.planning.grouping.kept import recounted
 from trivet.planning.grouping.request import Way
+from trivet.planning.grouping.year import not_met
 
 
 def unit_groups(context: click.Context, asked: Asked) -> Iterator[str]:
@@ -57,4 +58,8 @@ def explained(job: Job) -> Iterator[str]:
     yield from explain(job.drawn, job.request, [lock.unit for lock in job.counted], number)
     yield ""
     yield "Who has been in a team with whom, this unit included:"
-    yield from who_with_whom(job.request.ledger.plus(job.drawn.groups), job.request.seats)
+    ledger = job.request.ledger.plus(job.drawn.groups)
+    yield from who_with_whom(ledger, job.request.seats)
+    for seat, others in not_met(ledger, job.request.seats).items():
+        if others:
+            yield f"  {number(seat)} has not yet worked with {', '.join(f'{other:02d}' for other in others)}"

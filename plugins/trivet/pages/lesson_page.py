@@ -14,7 +14,8 @@ from trivet.pages.lesson_day import Timeline, timeline
 from trivet.pages.lesson_groups import GroupBoard, boards, without_station
 from trivet.pages.lesson_launch import LaunchView, launches
 from trivet.pages.lesson_run import LessonRun
-from trivet.pages.links import HOME, lesson_address, relative
+from trivet.pages.links import HOME, lesson_address, relative, whom_address
+from trivet.pages.quality import quality_of
 from trivet.pages.questions import questions
 from trivet.pages.render import render
 from trivet.pages.spoken import amount, clock, long_date, minutes, sentence_list, short_date, stock
@@ -81,6 +82,8 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         roles=school.roles if made.whole_class else (),
         questions=questions(unit, words),
         drawn=plan.groups is not None,
+        quality=quality_of(plan, department, words),
+        whom=relative(page, whom_address(plan.class_id)) if (plan.class_id, plan.unit) in department.locks else "",
         adult=_second_adult(run_of(plan, department), words),
         when=when_lines(plan, department, words),
         unmet=[note.text for note in plan.notes if note.code == "order_wish"],

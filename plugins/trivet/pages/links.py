@@ -25,6 +25,11 @@ def lesson_address(class_id: str, slug: str) -> str:
     return f"lesson/{class_id}/{slug}/"
 
 
+def whom_address(class_id: str) -> str:
+    """Who has worked with whom in a class."""
+    return f"whom/{class_id}/"
+
+
 def calendar_address(class_id: str) -> str:
     """The calendar file of a class."""
     return f"calendar/{class_id}.ics"

@@ -19,6 +19,7 @@ from trivet.pages.student_page import student_pages
 from trivet.pages.style import style_assets
 from trivet.pages.unit_page import unit_page
 from trivet.pages.units_page import units_page
+from trivet.pages.whom_page import whom_pages
 from trivet.pages.words import load_words
 from trivet.pages.year_page import year_page
 
@@ -43,6 +44,7 @@ def make_site(
             year_page(department, plans, build, words),
             *(page for unit in department.units.values() for page in _unit_pages(unit.slug, department, plans, build)),
             *(lesson_page(plan, department, plans, build, words) for plan in plans.plans if plan.days),
+            *whom_pages(department, plans, build, words),
             *problem_pages(department, problems, sources, words),
         ]
     calendars = calendar_files(department, plans, words) if department else ()

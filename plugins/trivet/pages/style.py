@@ -11,7 +11,23 @@ from trivet.pages.colors import color_css
 from trivet.pages.links import ASSETS
 from trivet.pages.scale import scale_css
 
-SHEETS = ("tokens", "base", "parts", "bars", "frame", "unit", "units", "student", "lesson", "home", "prep", "year", "problem", "print")
+SHEETS = (
+    "tokens",
+    "base",
+    "parts",
+    "bars",
+    "frame",
+    "unit",
+    "units",
+    "student",
+    "lesson",
+    "home",
+    "prep",
+    "year",
+    "whom",
+    "problem",
+    "print",
+)
 """In the order in which later rules may refine earlier ones; print comes last."""
 
 SCRIPTS = ("home.js", "late.js", "lesson.js", "prep.js", "preview.js", "year.js")

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -88,3 +91,22 @@ def test_the_formula_twice() -> None:
     assert value_of(weights, before.teams, [4, 4, 4]) == by_formula(
         met_matrix(range(1, 13), before.teams), [4, 4, 4], [weights[s] for s in range(1, 13)]
     )
+
+
+SEARCH = ("search", "exchange", "certificate", "cheap_teams", "exact", "proof", "seat", "draw", "board", "skeleton", "designs", "weeks")
+"""The modules that make groups and proofs."""
+
+
+def test_a_check_needs_nothing_that_makes_groups(root: Path) -> None:
+    """--check counts a kept file again in a process that never loads the search, the skeleton or the making of proofs."""
+    code = (
+        "import sys\n"
+        "from trivet.command.main import main\n"
+        "main(['groups', '--check', 'school/groups/p1/float-or-sink.yml'], standalone_mode=False)\n"
+        f"made = [name for name in {SEARCH!r} if 'trivet.planning.grouping.' + name in sys.modules]\n"
+        "assert 'trivet.planning.grouping.verify' in sys.modules\n"
+        "assert not made, made\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], cwd=root, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert "DOES NOT HOLD" not in done.stdout and "repeats" in done.stdout

@@ -136,5 +136,10 @@ def year_role_spread(year: Year) -> int:
 
 def not_yet_together(year: Year, seats: Sequence[int]) -> dict[int, tuple[int, ...]]:
     """Return for each student those who have not been a teammate over the year."""
-    met = year_ledger(year, public=False).teams
+    return not_met(year_ledger(year, public=False), seats)
+
+
+def not_met(ledger: Ledger, seats: Sequence[int]) -> dict[int, tuple[int, ...]]:
+    """Return for each student those with whom there was no team yet."""
+    met = ledger.teams
     return {seat: tuple(other for other in seats if other != seat and not met.get((min(seat, other), max(seat, other)))) for seat in seats}

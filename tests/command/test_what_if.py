@@ -65,19 +65,30 @@ def test_a_lost_wednesday(project: Path) -> None:
         "p1, Float or sink?\n  round 3 moves from Wednesday, December 2 to Thursday, December 3\n",
         "the write-up moves from Thursday, December 3 to Friday, December 4",
         "k6a, Moving plates\n  round 2 moves from Wednesday, December 2 to Friday, December 4",
-        "Nothing changes for ",
+        "Nothing changes for the other 13 runs.",
         "Nothing was written. To make it so:",
-        "p1, float-or-sink: write `- 2026-12-02` under `lost:` of the run at school/runs.yml:",
+        "p1, float-or-sink: write `lost:` with `- 2026-12-02` below it, in the run at school/runs.yml:",
     ):
         assert part in done.output, part
     assert digest(project) == before
+
+
+def test_why_a_round_moves(project: Path) -> None:
+    """Where a day is too short for a round, that stands beside what moves; a run with a lost day already is told to add a line."""
+    done = run(plan, project, ["float-or-sink", "--class", "p1", "--what-if", "2026-12-02 early release"]).output
+    assert "If Wednesday, December 2 were an early release day:" in done
+    assert "  Wednesday, December 2: the period is too short for a round of 23 min, so nothing is planned\n" in done
+    again = run(plan, project, ["beaks-and-seeds", "--class", "p2", "--what-if", "2026-10-22 lost"]).output
+    assert "p2, beaks-and-seeds: write `- 2026-10-22` under its `lost:`, in the run at school/runs.yml:" in again
+    week = run(plan, project, ["--week", "2026-12-02", "--what-if", "2026-12-02 B", "--class", "p1"]).output
+    assert week.startswith("Week of Monday, November 30, if Wednesday, December 2 were a B day\n")
 
 
 def test_one_run_alone(project: Path) -> None:
     """With a unit and a class, or a class alone, only these are looked at."""
     done = run(plan, project, ["float-or-sink", "--class", "p1", "--what-if", "2026-12-02 lost"]).output
     assert "p1, Float or sink?" in done and "p2" not in done and "k6a" not in done
-    line = next(each for each in done.splitlines() if "write `- 2026-12-02`" in each)
+    line = next(each for each in done.splitlines() if "`- 2026-12-02`" in each)
     number = int(line.rsplit(":", 1)[1])
     assert (project / "school" / "runs.yml").read_text(encoding="utf-8").splitlines()[number - 1].strip() == "- class: p1"
 

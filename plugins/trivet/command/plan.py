@@ -71,7 +71,9 @@ def _several(context: click.Context, unit: str, class_id: str, *, week: date | N
     after = plan_department(then) if changes else before
     if week is not None:
         shown = [each for each in after.plans if class_id in ("", each.class_id) and unit in ("", each.unit)]
-        click.echo(as_json(a_week.as_data(then, shown, week)) if json else "\n".join(a_week.lines(then, shown, week)))
+        click.echo(
+            as_json(a_week.as_data(then, shown, week)) if json else "\n".join(a_week.lines(then, shown, week, supposed.supposed(changes)))
+        )
         return
     found = [each for each in differences(before, after) if class_id in ("", each.class_id) and unit in ("", each.unit)]
     new = supposed.new_problems(before, after, class_id, unit)

@@ -40,11 +40,11 @@ def lessons(plans: Sequence[Plan], day: date) -> tuple[Lesson, ...]:
     return tuple(sorted(found, key=lambda each: (each.start, each.plan.class_id)))
 
 
-def lines(department: Department, plans: Sequence[Plan], day: date) -> Iterator[str]:
-    """Yield the week of a date as lines to read."""
+def lines(department: Department, plans: Sequence[Plan], day: date, supposed: str = "") -> Iterator[str]:
+    """Yield the week of a date as lines to read; `supposed` is what is otherwise in it, as a clause."""
     monday = monday_of(day)
     held = {each.date: each for each in school_days(department.school.calendar)}
-    yield f"Week of {say_date(monday)}"
+    yield f"Week of {say_date(monday)}{f', if {supposed}' if supposed else ''}"
     for date_ in _dates(department, plans, monday):
         found = lessons(plans, date_)
         yield ""

@@ -34,19 +34,19 @@ def read(given: Sequence[str], department: Department) -> tuple[WhatIf, ...]:
 
 def lines(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference], new: Sequence[Problem]) -> Iterator[str]:
     """Yield what would be otherwise, run by run, then what would be wrong then, then the lines that would make it so."""
-    yield f"If {say_list([_said(change) for change in changes])}:"
+    yield f"If {supposed(changes)}:"
     for each in found:
         if each.lines:
             yield ""
             yield f"{each.class_id}, {_title(department, each)}"
             yield from (f"  {line}" for line in each.lines)
-    same = [f"{each.class_id} {_title(department, each)}" for each in found if not each.lines]
+    same = [each for each in found if not each.lines]
     if len(same) == len(found):
         yield ""
         yield f"Nothing changes{_closed_anyway(department, changes)}."
     elif same:
         yield ""
-        yield f"Nothing changes for {_few(same)}."
+        yield f"Nothing changes for the other {len(same)} runs." if len(same) > 1 else "Nothing changes for the other run."
     if new:
         yield ""
         yield "To decide then:"
@@ -107,17 +107,23 @@ def _is(change: WhatIf) -> str:
     return ", ".join(part for part in parts if part)
 
 
+def supposed(changes: Sequence[WhatIf]) -> str:
+    """Return what is supposed, as a clause: Wednesday, December 2 were an early release day."""
+    return say_list([_said(change) for change in changes])
+
+
 def _said(change: WhatIf) -> str:
-    days = say_date(change.first) if change.first == change.last else f"{say_date(change.first)} to {say_date(change.last)}"
-    return f"{days} were {_is(change)}"
+    one = change.first == change.last
+    days = say_date(change.first) if one else f"{say_date(change.first)} to {say_date(change.last)}"
+    if change.lost or change.closed:
+        return f"{days} were {_is(change)}"
+    words = " ".join(part for part in (change.day_type.replace("_", " "), change.rotation_day) if part)
+    article = "an" if words[0].lower() in "aeiou" else "a"
+    return f"{days} were {article} {words} day" if one else f"{days} were {words} days"
 
 
 def _title(department: Department, each: Difference) -> str:
     return department.units[each.unit].title if each.unit in department.units else each.unit
-
-
-def _few(names: Sequence[str], most: int = 4) -> str:
-    return say_list([*names[:most], f"{len(names) - most} more runs"] if len(names) > most + 1 else list(names))
 
 
 def _closed_anyway(department: Department, changes: Sequence[WhatIf]) -> str:
@@ -140,7 +146,9 @@ def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[
                 planned = {day.date for day in each.before.days} if each.before else set()
                 for day in sorted(day for day in planned if change.first <= day <= change.last and each.lines):
                     place = of_run(department, runs[each.class_id, each.unit])
-                    yield f"  {each.class_id}, {each.unit}: write `- {day}` under `lost:` of the run at {place.file}:{place.line}"
+                    run = runs[each.class_id, each.unit]
+                    write = f"write `- {day}` under its `lost:`" if run.lost else f"write `lost:` with `- {day}` below it"
+                    yield f"  {each.class_id}, {each.unit}: {write}, in the run at {place.file}:{place.line}"
         elif change.closed:
             yield f"  write `- {days}, {change.closed}` under `closures:` in school/calendar.yml"
         else:
@@ -148,4 +156,5 @@ def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[
             for offset in range((change.last - change.first).days + 1):
                 day = change.first.fromordinal(change.first.toordinal() + offset)
                 if change.first == change.last or day.weekday() in department.school.calendar.weekly:
-                    yield f"  write `{day}: {is_}` under `days:` in school/calendar.yml"
+                    there = "in place of its line" if day in department.school.calendar.special else ""
+                    yield f"  write `{day}: {is_}` {there or 'under `days:`'} in school/calendar.yml"

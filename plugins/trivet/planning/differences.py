@@ -36,7 +36,15 @@ def _difference(class_id: str, unit: str, before: Plans, after: Plans, reasons: 
     elif old is None:
         lines = [f"it can be planned now, from {say_date(new.days[0].date)} to {say_date(new.days[-1].date)}"]
     else:
-        lines = [*_bells(old, new), *_moved(old, new), *_minutes(old, new), *_days(old, new), *_pre_check(old, new), *_end(old, new)]
+        lines = [
+            *_bells(old, new),
+            *_moved(old, new),
+            *_minutes(old, new),
+            *_too_short(old, new),
+            *_days(old, new),
+            *_pre_check(old, new),
+            *_end(old, new),
+        ]
     return Difference(class_id, unit, old, new, tuple(lines))
 
 
@@ -94,6 +102,14 @@ def _minutes(old: Plan, new: Plan) -> Iterator[str]:
     first, then = (sum(_minutes_of(day, "write_up") for day in plan.days) for plan in (old, new))
     if first and then and first != then:
         yield f"the write-up has {spoken(halves(then))} min in place of {spoken(halves(first))}"
+
+
+def _too_short(old: Plan, new: Plan) -> Iterator[str]:
+    """Days that are too short for a round, which they were not before."""
+    known = {note.text for note in old.notes}
+    for note in new.notes:
+        if note.code == "passed_over" and note.text not in known:
+            yield note.text.rstrip(".")
 
 
 def _days(old: Plan, new: Plan) -> Iterator[str]:

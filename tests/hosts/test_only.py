@@ -45,12 +45,13 @@ def test_other_units_are_not_built(root: Path) -> None:
     assert [path for path in paths if path.count("/") > 1 and ONLY not in path] == []
 
 
-def test_its_own_pages_are_those_of_the_whole_site(root: Path) -> None:
+@pytest.mark.parametrize("unit", [ONLY, "warm-metal-cool-water"])
+def test_its_own_pages_are_those_of_the_whole_site(root: Path, unit: str) -> None:
     """Lesson sheets, cards and plans are the same bytes as in a whole build: the dates of a class's other units still count."""
-    whole, one = build_site(root).site, build_site(root, ONLY).site
+    whole, one = build_site(root).site, build_site(root, unit).site
     bodies = {page.path: page.body for page in whole.pages}
     sheets = [page for page in one.pages if page.path.startswith("lesson/") or "/student/" in page.path]
-    assert len(sheets) > 4
+    assert len(sheets) >= 4
     assert [page.path for page in sheets if page.body != bodies[page.path]] == []
     data = {asset.path: asset.content for asset in whole.assets if asset.path.startswith("data/")}
     assert all(asset.content == data[asset.path] for asset in one.assets if asset.path.startswith("data/"))

@@ -26,8 +26,13 @@ def with_its_classes(department: Department, only: str) -> Department:
 def alone(department: Department, only: str) -> Department:
     """Return the department as if this unit were its only one."""
     units = {slug: unit for slug, unit in department.units.items() if slug == only}
-    # What a run waits for may be left out here, so its first day counts as given.
-    runs = tuple(replace(run, begins="date") for run in department.school.runs if run.unit == only and run.starts != UNSETTLED)
+    # What a run waits for may be left out here, so its first day counts as given, and what it waits for is known by its title.
+    titles = {slug: unit.title for slug, unit in department.units.items()}
+    runs = tuple(
+        replace(run, begins="date", after=titles.get(run.after, run.after))
+        for run in department.school.runs
+        if run.unit == only and run.starts != UNSETTLED
+    )
     return replace(department, units=units, school=replace(department.school, runs=runs))
 
 

@@ -13,12 +13,13 @@ from tests.support.department import STARTS, period, tiny_class, tiny_department
 from trivet.model.department import Department
 from trivet.model.places import Places
 from trivet.model.problem import Place
-from trivet.model.school import DayType, Run, StockItem
+from trivet.model.school import UNSETTLED, DayType, Run, StockItem
 from trivet.model.station import Material, Per
 from trivet.model.unit import Unit
 from trivet.planning.department import plan_department
 from trivet.planning.department_materials import Span, department_materials
 from trivet.planning.stores.cures import Cure
+from trivet.planning.timed_runs import settled
 from trivet.reading import forms
 
 CYLINDER = "graduated cylinder 25 mL"
@@ -91,6 +92,22 @@ def test_start_later_cures() -> None:
     assert cure.writes == (("starts: 2026-12-03", Place("school/runs.yml", 4, 13, 10)),)
     assert nothing_short(with_starts(department, {("p2", "float"): date(2026, 12, 3)}))
     assert not nothing_short(with_starts(department, {("p2", "float"): date(2026, 12, 2)}))
+
+
+def test_start_later_of_a_unit_that_waits_for_another() -> None:
+    """A run that begins after another unit gets a date in place of it, and the lines that then go out are named; it swaps with none."""
+    first = [Run(class_id=name, unit="plates", starts=date(2026, 11, 23)) for name in ("p2", "r2")]
+    after = {"starts": UNSETTLED, "begins": "after", "after": "plates"}
+    waits = [Run(class_id=name, unit="float", gap_days=gap, **after) for name, gap in (("p2", 0), ("r2", 1))]  # type: ignore[arg-type]
+    department = settled(two_classes(runs=[*first, *waits]))
+    at = {("runs", 2, "after"): Place("school/runs.yml", 9, 12, 6), ("runs", 3, "after"): Place("school/runs.yml", 12, 12, 6)}
+    placed = replace(department, places={"school/runs.yml": Places("school/runs.yml", at)})
+    (shortage,) = [shortage for week in weeks(placed) for shortage in week.shortages]
+    found = {cure.kind: cure for cure in shortage.cures}
+    line, place = found["start"].writes[0]
+    assert line.startswith("starts: 2026-1") and place in at.values()
+    assert found["start"].then[-1] in ("`after` goes out", "`after` and `gap` go out")
+    assert "swap" not in found
 
 
 def test_swap_two_runs_cures() -> None:

@@ -115,6 +115,21 @@ def test_several_at_once_and_what_is_wrong_then(project: Path) -> None:
     assert "after its last date, Thursday, January 14" in done
 
 
+def test_a_unit_that_is_to_end_by_a_date_and_has_begun(project: Path, tmp_path: Path) -> None:
+    """A closed day lets such a unit begin earlier; the line that keeps its first days is said, and with it they stay."""
+    asked = ["warm-metal-cool-water", "--class", "p1", "--what-if", "2027-01-13 snow day"]
+    done = run(plan, project, asked).output
+    assert "round 1 moves from Monday, January 11 to " in done
+    assert "p1, warm-metal-cool-water: if it has begun by then, first write `starts: 2027-01-11` beside `by` at school/runs.yml:" in done
+    held = copy_project(tmp_path / "held")
+    runs = held / "school" / "runs.yml"
+    runs.write_text(
+        runs.read_text(encoding="utf-8").replace("    by: 2027-01-14", "    starts: 2027-01-11\n    by: 2027-01-14"), encoding="utf-8"
+    )
+    then = run(plan, held, asked).output
+    assert "round 1" not in then and "To decide then:\n  p1, warm-metal-cool-water: the unit ends on Friday, January 15" in then
+
+
 def test_as_data(project: Path) -> None:
     """The same as data: what was asked, each run before and after, and the lines."""
     data = json.loads(run(plan, project, ["--what-if", "2026-12-02 early_release", "--json"]).output)

@@ -135,9 +135,24 @@ def _closed_anyway(department: Department, changes: Sequence[WhatIf]) -> str:
     return ""
 
 
+def _to_hold(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference]) -> Iterator[str]:
+    """Where a unit that is to end by a date would begin on another day: what to write first if it has begun by then."""
+    runs = {(run.class_id, run.unit): run for run in department.school.runs}
+    for each in found:
+        run = runs[each.class_id, each.unit]
+        if run.begins != "by" or each.before is None or each.after is None:
+            continue
+        first = each.before.days[0].date
+        if first != each.after.days[0].date and first < min(change.first for change in changes):
+            place = of_run(department, run, "by")
+            line = f"write `starts: {first}` beside `by` at {place.file}:{place.line}"
+            yield f"  {each.class_id}, {each.unit}: if it has begun by then, first {line}, so that its first days stay"
+
+
 def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference]) -> Iterator[str]:
     """The lines that would make it so."""
     yield "Nothing was written. To make it so:"
+    yield from _to_hold(department, changes, found)
     for change in changes:
         days = f"{change.first}" if change.first == change.last else f"{change.first} to {change.last}"
         if change.lost:

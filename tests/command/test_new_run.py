@@ -98,6 +98,22 @@ def test_a_first_unit_is_a_whole_class_one(project: Path) -> None:
     assert "Float or sink? in r2: rotating rounds\n  Friday, December 4" in second.output or "Monday, December 7" in second.output
 
 
+def test_a_unit_that_would_come_first_by_its_date(project: Path) -> None:
+    """A unit that is to end before the class's first one takes its place as the whole-class one; with another way asked it does not."""
+    done = run(project, "beaks-and-seeds", "--class", "k6a", "--by", "2026-11-24").output
+    assert "Beaks and seeds in k6a: whole-class rounds, its first unit of the year" in done
+    assert "    by: 2026-11-24\n    way: whole class\n" in done
+    assert "way:" not in run(project, "beaks-and-seeds", "--class", "k6a", "--by", "2026-11-24", "--way", "rotate").output
+
+
+def test_a_year_that_is_over_is_said_once(project: Path) -> None:
+    """Where no day is left the reason stands there once, and nothing is offered."""
+    done = run(project, "float-or-sink", "--class", "r2", "--today", "2027-06-02")
+    assert done.exit_code == 1
+    assert done.stdout.count("2 of 3 rounds fit between 2027-06-02 and the last day of the year") == 1
+    assert "starts:" not in done.output
+
+
 def test_what_would_be_an_error_is_never_written(project: Path) -> None:
     """A unit with a hazard that asks for an adult is posted one where the class has one, and refused where it has none."""
     unit = project / "units" / "float-or-sink" / "index.md"

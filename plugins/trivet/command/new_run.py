@@ -73,9 +73,11 @@ def _said(department: Department, found: Proposal) -> Iterator[str]:
         yield from (f"  {say_date(day.date)}: {what_of(found.plan, day)}" for day in found.plan.days)
     if found.not_planned is not None:
         yield f"  no days: {found.not_planned.reason}"
-    if found.problems:
+    reason = found.not_planned.reason.lower() if found.not_planned is not None else ""
+    others = [problem for problem in found.problems if problem.what.lower() not in reason]
+    if others:
         yield "To decide:"
-        yield from (f"  {problem.severity}: {problem.sentence}" for problem in found.problems)
+        yield from (f"  {problem.severity}: {problem.sentence}" for problem in others)
 
 
 def _wanted(department: Department, unit: str, class_id: str, how: dict[str, object]) -> Run:

@@ -49,12 +49,16 @@ def propose(department: Department, wanted: Run, today: date, *, way: str = "") 
     """
     before = plan_department(department)
     if wanted.begins:
-        return _best(department, before, [_with_way(department, before, wanted, way)])
+        found = _best(department, before, [_with_way(department, before, wanted, way)])
+        if way or not found.first or found.run.way == WHOLE_CLASS:
+            return found
+        # Only its days tell that it would come before all others.
+        return _best(department, before, [_with_way(department, before, wanted, WHOLE_CLASS)])
     own = [plan for plan in before.plans if plan.class_id == wanted.class_id and plan.days]
     after = max((plan.days[-1].date for plan in own), default=date.min)
     school_class = department.school.classes[wanted.class_id]
-    found = meetings(school_days(department.school.calendar), department.school.bells, school_class)
-    free = [meeting.date for meeting in found if meeting.date > after and meeting.date >= today][:TRIED]
+    met = meetings(school_days(department.school.calendar), department.school.bells, school_class)
+    free = [meeting.date for meeting in met if meeting.date > after and meeting.date >= today][:TRIED]
     runs = [_with_way(department, before, replace(wanted, starts=day, begins="date"), way) for day in free]
     fitting = [run for run in runs if _begins_and_ends(department, run)]
     never = replace(wanted, starts=max(today, department.school.calendar.first), begins="date")

@@ -121,10 +121,13 @@ def check_begun(case: dict[str, Any], rules: dict[str, float]) -> None:
         first = parts[0] is part
         now = next((each["minutes"] for each in found["parts"] if each["kind"] == "station" and each["round"] == part["round"]), 0)
         worked = now + (case["done"] if first else 0)
+        before = part.get("before", 0)
         if found["half"] == part["round"]:
-            assert first and worked < min(rules["late_floor"], part["minutes"]) and found["half_left"] == part["minutes"] - worked, case
+            assert first and before + worked < min(rules["late_floor"], before + part["minutes"]), case
+            assert found["half_left"] == part["minutes"] - worked, case
         elif worked < part["minutes"]:
-            assert part["round"] == parts[0].get("round") and worked >= min(rules["late_floor"], part["minutes"]), case
+            assert part["round"] == parts[0].get("round"), case
+            assert before + worked >= min(rules["late_floor"], before + part["minutes"]), case
 
 
 @settings(max_examples=150, deadline=None)

@@ -39,7 +39,7 @@ def said(day: LateDay) -> dict[str, Any]:
 
 def answer(case: dict[str, Any]) -> dict[str, Any]:
     """Return what the rule answers to a case."""
-    parts = [Part(part["kind"], part["minutes"], part.get("round")) for part in case["parts"]]
+    parts = [Part(part["kind"], part["minutes"], part.get("round"), part.get("before", 0)) for part in case["parts"]]
     return said(late(parts, case["done"], case["left"], LateRules(**case.get("rules", {}))))
 
 
@@ -51,7 +51,9 @@ def load() -> list[dict[str, Any]]:
 
 def _part(part: Part) -> dict[str, Any]:
     found = {"kind": part.kind, "minutes": _number(part.minutes)}
-    return found if part.round is None else {**found, "round": part.round}
+    if part.round is not None:
+        found["round"] = part.round
+    return {**found, "before": _number(part.before)} if part.before else found
 
 
 def _number(value: float) -> int | float:
@@ -90,6 +92,9 @@ def cases() -> Iterator[dict[str, Any]]:
     while True:
         day = planned(chance)
         parts = [_part(Part(block.kind, block.minutes, block.round)) for block in day.blocks]
+        resumed = next((place for place, part in enumerate(parts) if part["kind"] == "recap"), None)
+        if resumed is not None:  # a round that was stopped had some minutes then
+            parts[resumed + 1]["before"] = chance.randint(1, 14)
         stations = [place for place, part in enumerate(parts) if part["kind"] == "station"]
         place = chance.choice(stations) if stations and chance.random() < 0.4 else chance.randrange(len(parts))
         parts = parts[place:]
@@ -208,6 +213,24 @@ BY_HAND: tuple[dict[str, Any], ...] = (
         ],
         "done": 0,
         "left": 17,
+    },
+    {
+        "name": "the rest of a stopped round shrinks: 11 min then and 9 now are over the floor of 15",
+        "parts": [
+            {"kind": "station", "minutes": 12, "round": 2, "before": 11}, {"kind": "clean_up", "minutes": 1, "round": 2},
+            {"kind": "reflection", "minutes": 5}, {"kind": "pack_up", "minutes": 1},
+        ],
+        "done": 2,
+        "left": 14,
+    },
+    {
+        "name": "the rest of a stopped round is stopped again: 5 min then and 9 now are below the floor",
+        "parts": [
+            {"kind": "station", "minutes": 12, "round": 2, "before": 5}, {"kind": "clean_up", "minutes": 1, "round": 2},
+            {"kind": "reflection", "minutes": 5}, {"kind": "pack_up", "minutes": 1},
+        ],
+        "done": 2,
+        "left": 14,
     },
     {
         "name": "other rules: a floor of 10, a reflection of at least 6",

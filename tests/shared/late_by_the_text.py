@@ -24,7 +24,13 @@ def by_the_text(  # noqa: PLR0912 - one text to be read from top to bottom, besi
     rule = {name: round(2 * minutes) for name, minutes in {**USUAL, **(rules or {})}.items()}
     room = round(2 * left)
     rows = [
-        {"kind": part["kind"], "round": part.get("round"), "all": round(2 * part["minutes"]), "gone": round(2 * done) if place == 0 else 0}
+        {
+            "kind": part["kind"],
+            "round": part.get("round"),
+            "all": round(2 * part["minutes"]),
+            "gone": round(2 * done) if place == 0 else 0,
+            "before": round(2 * part.get("before", 0)),
+        }
         for place, part in enumerate(parts)
     ]
     for row in rows:
@@ -58,7 +64,8 @@ def by_the_text(  # noqa: PLR0912 - one text to be read from top to bottom, besi
             now["must"] = now["rest"] = now["rest"] - to_come
         elif now["kind"] in ("launch", "recap", "station", "clean_up") and station is not None:
             stays = max(0, station["rest"] - too_much)
-            enough = station["gone"] + stays >= min(rule["late_floor"], station["all"])
+            # A round that was stopped on an earlier day has the minutes of that day too.
+            enough = station["before"] + station["gone"] + stays >= min(rule["late_floor"], station["before"] + station["all"])
             if enough or station is now:
                 station["must"] = station["rest"] = stays
             if not enough and station is now:
@@ -109,7 +116,9 @@ def without(rows: list[Part], round_number: int, now: Part | None) -> list[Part]
 
 def part_of(row: Part) -> Part:
     found = {"kind": row["kind"], "minutes": number(row["gets"])}
-    return found if row["round"] is None else {**found, "round": row["round"]}
+    if row["round"] is not None:
+        found["round"] = row["round"]
+    return {**found, "before": number(row["before"])} if row["before"] else found
 
 
 def number(half_minutes: int) -> int | float:

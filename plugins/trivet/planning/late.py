@@ -27,11 +27,15 @@ GIVES_WAY = (
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A block without its clock: kind, minutes in halves, and its round, None outside rounds."""
+    """A block without its clock: kind, minutes in halves, and its round, None outside rounds.
+
+    `before` are the minutes of a station that its round was worked on earlier days, until it was stopped there.
+    """
 
     kind: str
     minutes: float
     round: int | None = None
+    before: float = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +73,7 @@ def late(parts: Sequence[Part], done: float, left: float, rules: LateRules = DEF
 
     All minutes come in halves. Raises ValueError for a negative number.
     """
-    if min(done, left, *(part.minutes for part in parts)) < 0:
+    if min(done, left, *(part.minutes for part in parts), *(part.before for part in parts)) < 0:
         raise ValueError("minutes of a day are never negative")
     work = _Rest(parts, halves(done), halves(left), rules)
     work.move_write_up()
@@ -158,9 +162,10 @@ class _Rest:
         if station is None or station.part.round is None:
             return
         worked = station.whole - station.rest
-        floor = min(halves(self.rules.late_floor), station.whole)
+        before = halves(station.part.before)
+        floor = min(halves(self.rules.late_floor), before + station.whole)
         rest = max(0, station.rest - over)
-        if worked + rest >= floor:
+        if before + worked + rest >= floor:
             station.rest = station.least = rest
         elif station.begun:
             self.half, self.half_left = station.part.round, station.whole - worked - rest

@@ -9,10 +9,11 @@ const GIVES_WAY = ["pack_up", "clean_up", "move", "places", "expectations", "set
 
 const halves = (minutes) => Math.ceil(2 * minutes);
 
-// parts: [{kind, minutes, round}] from the block going on to the last; done: minutes of the first that are behind; left: minutes to the bell.
+// parts: [{kind, minutes, round, before}] from the block going on to the last; done: minutes of the first that are behind; left: minutes to
+// the bell. before: the minutes of a station that its round was worked on earlier days, until it was stopped there.
 // Answers {parts, surplus, moved, write_up, half, half_left}: half is the round that stops, half_left its minutes still to work.
 export function late(parts, done, left, rules = RULES) {
-  if (Math.min(done, left, ...parts.map((part) => part.minutes)) < 0) throw new RangeError("minutes of a day are never negative");
+  if (Math.min(done, left, ...parts.map((part) => part.minutes), ...parts.map((part) => part.before ?? 0)) < 0) throw new RangeError("minutes of a day are never negative");
   const room = halves(left);
   let blocks = parts.map((part, place) => {
     const behind = place === 0 ? halves(done) : 0;
@@ -57,9 +58,10 @@ export function late(parts, done, left, rules = RULES) {
     const station = blocks.find((block) => block.part.kind === "station");
     if (!station) return;
     const behind = station.whole - station.rest;
-    const floor = Math.min(halves(rules.late_floor), station.whole);
+    const before = halves(station.part.before ?? 0);
+    const floor = Math.min(halves(rules.late_floor), before + station.whole);
     const rest = Math.max(0, station.rest - much);
-    if (behind + rest >= floor) {
+    if (before + behind + rest >= floor) {
       station.rest = station.least = rest;
     } else if (station.begun) {
       half = station.part.round;

@@ -154,10 +154,12 @@ def time_run(
         unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
     if isinstance(laid, NoTimetable):
         return unfinished or untimed.never_meets(run, begins, ever=bool(so_far.meetings))
-    first_round = _first_round(lay(usable, replace(run, lost=(), done=(), half=()), terms)) or _first_round(laid)
     taken = None
-    if unit.pre_check and first_round is not None:
-        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check)
+    if unit.pre_check:
+        recorded = bool(run.lost or run.done or run.half)
+        before = _first_round(lay(usable, replace(run, lost=(), done=(), half=()), terms)) if recorded else None
+        first_round = before or _first_round(laid)
+        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check) if first_round else None
     return TimedRun(
         run=run,
         unit=unit,

@@ -158,19 +158,22 @@ def ends_by_start(department: Department, timed: TimedRun, by: date) -> date | N
     return next((each.run.starts for each in found if isinstance(each, TimedRun) and each.run.unit == timed.run.unit), None)
 
 
-def starts_among(department: Department, timed: TimedRun, days: Sequence[date]) -> date | None:
-    """Return the last of some dates on which a run could begin without moving another unit of its class, None where there is none."""
+def starts_among(department: Department, timed: TimedRun, days: Sequence[date], found: Iterable[TimedRun]) -> date | None:
+    """Return the last of some dates on which a run could begin without moving another unit of its class, None where there is none.
+
+    `found` are all runs as they are.
+    """
     own = tuple(run for run in department.school.runs if run.class_id == timed.run.class_id)
-    now = _days_of(replace(department, school=replace(department.school, runs=own)))
+    now = _days_of(each for each in found if each.run.class_id == timed.run.class_id and each.run.unit != timed.run.unit)
     for day in reversed(days):
         tried = replace(timed.run, begins="date", after="", gap_days=0, starts=day)
         runs = tuple(tried if run.unit == timed.run.unit else run for run in own)
-        then = _days_of(replace(department, school=replace(department.school, runs=runs)))
-        if then.get(timed.run.unit, (None,))[0] == day and {**then, timed.run.unit: ()} == {**now, timed.run.unit: ()}:
+        then = _days_of(time_runs(replace(department, school=replace(department.school, runs=runs))))
+        if then.pop(timed.run.unit, (None,))[0] == day and then == now:
             return day
     return None
 
 
-def _days_of(department: Department) -> dict[str, tuple[date, ...]]:
-    """The dates of each unit of a department with one class."""
-    return {each.run.unit: tuple(day.date for day in each.days) for each in time_runs(department) if isinstance(each, TimedRun)}
+def _days_of(found: Iterable[AnyRun]) -> dict[str, tuple[date, ...]]:
+    """The dates of each unit of a class."""
+    return {each.run.unit: tuple(day.date for day in each.days) for each in found if isinstance(each, TimedRun)}

@@ -44,7 +44,7 @@ def _at_once(department: Department, found: Sequence[TimedRun], held: Sequence[S
             (meeting.date for meeting in meetings(held, department.school.bells, two.school_class) if meeting.date > one.days[-1].date),
             None,
         )
-        start = None if free is None or has_past(two) else starts_among(department, two, [free])
+        start = None if free is None or has_past(two) else starts_among(department, two, [free], found)
         line = f"write {start_line(two.run, start)}, when {one.run.class_id} has ended, or" if start else "write"
         yield of_year(department, two.run, "two-at-once", what, f"{line} another period, teacher or room in school/classes.yml")
 
@@ -73,14 +73,16 @@ def _drift(department: Department, found: Sequence[TimedRun], held: Sequence[Sch
                 # A day that the first class needs more for the unit may be spent by beginning nearer to it.
                 latest = place[timed.days[0].date] - (max(begins, ends) - most)
                 near = [day.date for day in held[place[first.days[0].date] : latest + 1]]
-                yield _apart(department, timed, first, near, apart=max(begins, ends), end=0 if begins >= ends else -1)
+                yield _apart(department, timed, first, near, apart=max(begins, ends), end=0 if begins >= ends else -1, found=found)
 
 
 def _alike(timed: TimedRun) -> tuple[str, int, str]:
     return timed.school_class.teacher, timed.school_class.grade, timed.run.unit
 
 
-def _apart(department: Department, timed: TimedRun, first: TimedRun, near: Sequence[date], *, apart: int, end: int) -> Problem:
+def _apart(
+    department: Department, timed: TimedRun, first: TimedRun, near: Sequence[date], *, apart: int, end: int, found: Sequence[TimedRun]
+) -> Problem:
     settings = department.school.settings
     teacher = settings.teachers.get(timed.school_class.teacher, timed.school_class.teacher)
     does = "ends" if end else "begins"
@@ -88,5 +90,5 @@ def _apart(department: Department, timed: TimedRun, first: TimedRun, near: Seque
     most = settings.defaults.drift_days
     what = f"{teacher}'s classes are {apart} school days apart in this unit, more than {most}: {dates}"
     raised = f"write `drift days: {apart}` under `defaults:` in school/school.yml"
-    start = None if has_past(timed) else starts_among(department, timed, near)
+    start = None if has_past(timed) else starts_among(department, timed, near, found)
     return of_year(department, timed.run, "drift", what, f"write {start_line(timed.run, start)}, or {raised}" if start else raised)

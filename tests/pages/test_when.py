@@ -52,6 +52,7 @@ def test_a_missed_date() -> None:
     assert "Was to end by Fri Dec 18" in pages[lesson_address("p1", "circuits")]
     for page in (HOME, YEAR):
         assert "To decide" in pages[page]
+        assert "`" not in pages[page]
         assert "the unit ends on Monday, December 21, after its last date, Friday, December 18" in pages[page]
 
 

@@ -152,7 +152,7 @@ def test_what_asks_for_a_decision() -> None:
         Run(class_id="p1", unit="circuits", starts=date(2026, 9, 16)),
     )
     body = body_of(tiny_department(units=(tiny_unit("circuits"),), runs=runs))
-    assert "write `starts: 2026-09-18`" in text_of(body)
+    assert "write <code>starts: 2026-09-18</code>" in body
     assert 'id="decide"' not in body_of(tiny_department())
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.support.department import STARTS, tiny_calendar, tiny_department, tiny_unit
+from tests.support.department import STARTS, tiny_bells, tiny_calendar, tiny_department, tiny_unit
 from trivet.model.department import Department
 from trivet.model.school import UNSETTLED, Closure, Run
 from trivet.planning.department import plan_department
@@ -89,6 +89,14 @@ def test_settled() -> None:
     assert plan_department(once).plans == plan_department(made).plans
     dated = department(run(starts=STARTS))
     assert settled(dated) is dated
+
+
+def test_a_settled_start_is_the_first_day() -> None:
+    """Where the first meeting after a unit is too short for a round, the settled start is the day on which there is one."""
+    calendar = tiny_calendar(weekly={0: "regular", 1: "regular", 2: "regular", 3: "regular", 4: "short"})
+    made = department(run(starts=STARTS), run("circuits", after="float-or-sink"), calendar=calendar, bells=tiny_bells(52, short=38))
+    assert spans(made)["circuits"] == (date(2026, 12, 7), date(2026, 12, 10))
+    assert settled(made).school.runs[1].starts == date(2026, 12, 7)
 
 
 def test_a_unit_that_waits_is_told() -> None:

@@ -43,7 +43,7 @@ def time_runs(department: Department, squares: Mapping[int, Square] = MappingPro
 
 
 def settled(department: Department) -> Department:
-    """Return the department with the start of each run that begins after another unit, or ends by a date, worked out.
+    """Return the department with the start of each run that begins after another unit, or ends by a date, worked out: its first day.
 
     Where nothing settles one, it stays as it is.
     """
@@ -58,7 +58,7 @@ def with_starts(department: Department, timed_runs: Sequence[AnyRun]) -> Departm
     """Return what `settled` returns, for runs that already have their dates."""
     if _all_dated(department):
         return department
-    starts = [each.run.starts if isinstance(each, TimedRun) else UNSETTLED for each in timed_runs]
+    starts = [each.days[0].date if isinstance(each, TimedRun) else UNSETTLED for each in timed_runs]
     runs = tuple(run if run.begins == "date" else replace(run, starts=day) for run, day in zip(department.school.runs, starts, strict=True))
     return replace(department, school=replace(department.school, runs=runs))
 

@@ -16,14 +16,22 @@ BASE = (
     '<!doctype html><html lang="en" class="no-js"><head>{% block site_meta %}{% endblock %}{% block htmltitle %}{% endblock %}'
     "{% block styles %}<link rel=x>{% endblock %}</head><body>{% block header %}{% endblock %}"
     "<main>{% block container %}{% endblock %}</main>"
-    "{% block footer %}{% endblock %}{% block scripts %}<script src=theme.js></script>{% endblock %}</body></html>"
+    "{% block footer %}{% endblock %}{% block scripts %}<script src=theme.js></script>"
+    "<script src=added.js></script>{% endblock %}</body></html>"
 )
 STUBS = {
     "base.html": BASE,
-    "partials/palette.html": "<form></form>",
+    ".icons/sun.svg": "<svg></svg>",
     "partials/javascripts/palette.html": "",
     "partials/search.html": '<div class="md-search" role="dialog"></div>',
 }
+
+PALETTE = [
+    {"media": "(prefers-color-scheme)", "toggle": {"icon": "sun", "name": "Use <light>"}},
+    {"media": "(prefers-color-scheme: dark)", "scheme": "slate", "toggle": {"icon": "sun", "name": "Use dark"}},
+    {"media": "print"},
+]
+"""As mkdocs.yml has it; the last cannot be chosen."""
 
 
 def environment() -> Environment:
@@ -52,7 +60,7 @@ def framed(kind: str = "unit", template: str = "main.html", **meta: Any) -> str:
         parent=SimpleNamespace(title="Guide", children=children),
     )
     config = SimpleNamespace(
-        site_name="Trivet <&>", site_description="", plugins={"material/search": 1}, theme=SimpleNamespace(palette=[{}], favicon="x")
+        site_name="Trivet <&>", site_description="", plugins={"material/search": 1}, theme=SimpleNamespace(palette=PALETTE, favicon="x")
     )
     values = {"page": None if template == "404.html" else page, "config": config, "nav": _Nav(nav)}
     return environment().get_template(template).render(**values)
@@ -103,9 +111,25 @@ def test_the_search_box_has_a_name() -> None:
 
 @pytest.mark.parametrize(("kind", "script"), [("home", "home.js"), ("lesson", "lesson.js"), ("unit", ""), ("student", ""), ("guide", "")])
 def test_a_page_loads_the_script_it_needs(kind: str, script: str) -> None:
-    """Home and lesson sheets have one module each, before the theme's own; other pages have none of ours."""
-    ours = re.findall(r'<script type="module"(?: blocking="render")? src="../assets/trivet/([a-z.]+)">', framed(kind))
-    assert ours == ([script] if script else [])
+    """Every page has the frame's module, home and lesson sheets one more; both run before the first paint, so that nothing moves."""
+    ours = re.findall(r'<script type="module" blocking="render" src="../assets/trivet/([a-z.]+)">', framed(kind))
+    assert ours == (["frame.js", script] if script else ["frame.js"])
+
+
+def test_the_theme_s_own_script_waits() -> None:
+    """It is named as data, which no browser runs; scripts that a department adds to its site run as ever."""
+    html = framed("unit")
+    assert '<script type="text/plain" data-src=theme.js></script><script src=added.js></script>' in html
+    assert "<script src=theme.js>" not in html
+
+
+def test_each_choice_of_paper_is_a_button_with_a_name() -> None:
+    """One button a choice, hidden until the script shows the one in force; its words are escaped (WCAG 2.2, 4.1.2)."""
+    buttons = re.findall(r"<button .*?</button>", framed("unit"))
+    assert [re.findall(r'aria-label="([^"]*)".*data-md-color-scheme="(\w+)".* hidden>', each) for each in buttons] == [
+        [("Use &lt;light&gt;", "default")],
+        [("Use dark", "slate")],
+    ]
 
 
 def test_prose_stands_in_the_reading_frame_and_ours_does_not() -> None:
@@ -136,4 +160,4 @@ def test_the_language_of_a_page_stands_on_its_root() -> None:
 def test_every_template_is_ours() -> None:
     """The theme folder overrides blocks and brings small drawings; it copies no partial of the theme."""
     names = {path.relative_to(THEME_FOLDER).as_posix() for path in Path(THEME_FOLDER).rglob("*.html")}
-    assert names == {"main.html", "404.html", "trivet/mark.html", "trivet/search.html"}
+    assert names == {"main.html", "404.html", "trivet/mark.html", "trivet/paper.html", "trivet/search.html"}

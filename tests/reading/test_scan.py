@@ -172,6 +172,9 @@ LINES = [
     ("steps:\n  - a\n  done when: b\n", [
         ("not-lined-up", 4, "write done when: b with no space before it"),
     ], {"steps": ["a"], "done when": "b"}),
+    ("steps:\n  - a\n done when: b\n", [
+        ("not-lined-up", 4, "write done when: b with no space before it"),
+    ], {"steps": ["a"], "done when": "b"}),
     ("questions:\n  - ask: a\n  listen for: b\n", [
         ("not-lined-up", 4, "write listen for: b with 4 spaces before it"),
     ], {"questions": [{"ask": "a", "listen for": "b"}]}),

@@ -73,16 +73,15 @@ class Layout:
         if each.dash and lists:
             return min(reversed(lists), key=lambda level: abs(level - each.column))
         levels = [block.column for block in self.blocks]
-        if each.column not in levels:
-            return min(reversed(levels), key=lambda level: abs(level - each.column))
-        if each.dash or each.key is None or self.list_at(each.column) is None:
-            return each.column
+        column = min(reversed(levels), key=lambda level: abs(level - each.column))
+        if each.dash or each.key is None or self.list_at(column) is None:
+            return column
         # A key among the dashes of a list: either it belongs to the item above it, or it stands one level too deep.
-        at = levels.index(each.column)
+        at = levels.index(column)
         if each.key in item_keys and at + 1 < len(levels):
             return levels[at + 1]
         keys_above = [block.column for block in self.blocks[:at] if not block.is_list]
-        return keys_above[-1] if keys_above and _KEY_LIKE.fullmatch(each.key) else each.column
+        return keys_above[-1] if keys_above and _KEY_LIKE.fullmatch(each.key) else column
 
     def _home(self, each: Entry) -> int | None:
         """The column of the open block that a key belongs to and stands outside of, None where it is in or has no such home."""

@@ -45,6 +45,14 @@ def test_text_quotes_the_part_of_a_long_line_around_the_mark() -> None:
     assert len(lines[1]) < 150
 
 
+def test_signs_that_a_terminal_obeys_are_not_quoted() -> None:
+    """An escape, or a sign that turns the reading direction, is shown as one sign in the quoted line, and the marks stay under the part."""
+    problem = Problem("x", Severity.ERROR, Place("a.md", 1, 7, 3), "this is odd", "take it out")
+    lines = report.text([problem], {"a.md": "a\x1b[2J\u202ebad"}).split("\n")
+    assert lines[1] == "     1 | a\ufffd[2J\ufffdbad"
+    assert lines[2].index("^") == lines[1].index("bad")
+
+
 def test_text_sorts_counts_once_and_keeps_advice_for_all() -> None:
     """Problems are in the order of the file, each once; advice is counted and shown on request."""
     without = report.text(ALL, {})

@@ -20,7 +20,11 @@ def without_brackets(value: dict[str, Any] | list[Any], path: Path) -> str:
         first, what = next(iter(value.items()))
         return f"write one key a line, indented: {plain_or_quoted(first)}: {_shown(what)}".rstrip()
     items = [str(item) for item in value]
-    if key and all(_SHORT_ITEM.fullmatch(item) for item in items) and all(isinstance(item, str | int) for item in value):
+    if (
+        key
+        and all(_SHORT_ITEM.fullmatch(item) for item in items)
+        and all(isinstance(item, str | int) and not isinstance(item, bool) for item in value)
+    ):
         return f"write {key} {plain_or_quoted(', '.join(items))} (or one item a line, each after a dash and a space)"
     first = value[0]
     if isinstance(first, dict) and first:

@@ -31,5 +31,5 @@ def check(draft: Draft) -> Iterator[Problem]:
 def _unit(draft: Draft, said: Said, slug: str) -> Iterator[Problem]:
     if slug not in draft.units:
         near = nearest(slug, (unit for unit in draft.units if unit != draft.slug))
-        remedy = f"write {said.text.replace(slug, near)}" if near else "write the name of a folder under units/"
+        remedy = f"write {near}{said.text.removeprefix(slug)}" if near else "write the name of a folder under units/"
         yield draft.error("unknown-unit", said, f'there is no unit "{slug}"', remedy)

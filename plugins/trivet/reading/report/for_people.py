@@ -34,7 +34,7 @@ def _quoted(place: Place, lines: list[str]) -> list[str]:
     # A problem of the whole file stands at 1:1, and its first line would say nothing.
     if (place.line, place.column, place.length) == (1, 1, 1) or place.line > len(lines):
         return []
-    line = lines[place.line - 1].replace("\t", " ")
+    line = printable(lines[place.line - 1].replace("\t", " "))
     start = max(0, min(place.column - 1 - WIDTH // 3, len(line) - WIDTH))
     part = line[start : start + WIDTH].rstrip()
     if not part:

@@ -20,7 +20,10 @@ To rate them costs four times what the code does. Over addresses like ours this 
 
 
 def qr_svg(text: str, label: str) -> Markup:
-    """Return an inline SVG of the QR code for `text`, with error correction M; `label` names it for a screen reader."""
+    """Return an inline SVG of the QR code for `text`; `label` names it for a screen reader.
+
+    Error correction is M, or more where that costs no room.
+    """
     rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
     side = len(rows) + 2 * QUIET
     ends = [f"h{length}v1h-{length}z" for length in range(len(rows) + 1)]

@@ -87,7 +87,7 @@ classes run in a year.
 A full bar is a unit in which all teammates are new. The dashed line goes on to where counting says stop: a class of {example} has \
 {pairs} pairs, a unit uses up {used} of them, so no arrangement whatever can have more than {ceiling} such units.
 
-| students | teams | units with all teammates new | no arrangement has more than | in the unit after that |
+| class | teams | units all new | at most | in the unit after that |
 | --- | --- | --- | --- | --- |
 {lines}
 

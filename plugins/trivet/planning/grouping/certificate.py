@@ -32,9 +32,6 @@ SHORTER = 7
 KEPT = 7
 """Tenths of the step's reach, and of the last direction, that are kept; tried on fifty histories of 12 to 36 students."""
 
-CLOSE = 2
-"""The wide search is worth its time only where so few repeats are open."""
-
 WITHOUT_PROGRESS = 8
 """After so many scans without progress steps grow shorter, and the search goes on from the best Y."""
 
@@ -65,26 +62,24 @@ def prove(matrix: Costs, sizes: Sequence[int], found: int, allowed: Allowed | No
     """Return the best lower bound that the scans reach, at most `found`, the repeats of an arrangement in hand.
 
     `matrix` are the costs of two students in one team in thousandths, `sizes` those of all teams; `allowed` narrows the teams, for a
-    minimum under levels and rules. Subgradient steps in whole numbers: a student in too many cheap teams is worth less, one in none more.
+    minimum under levels and rules.
     """
-    if found == 0 or max(sizes, default=0) > LARGEST:
-        return Bound(0)
-    climb = _Climb(matrix, Counter(sizes), found, allowed)
+    climb = Climb(matrix, sizes, found, allowed)
     for width in WIDTHS:
-        if climb.best < climb.goal and found + climb.best // -SCALE <= (found if width == WIDTHS[0] else CLOSE):
-            climb.up(width)
+        climb.up(width)
     return climb.bound
 
 
-class _Climb:
+class Climb:
     """The best Y so far, and steps to better ones."""
 
-    def __init__(self, matrix: Costs, teams: Mapping[int, int], found: int, allowed: Allowed | None) -> None:
-        self.matrix, self.teams, self.found, self.allowed = matrix, teams, found, allowed
+    def __init__(self, matrix: Costs, sizes: Sequence[int], found: int, allowed: Allowed | None = None) -> None:
+        """Begin with nothing proved; `found` repeats are enough."""
+        self.matrix, self.teams, self.found, self.allowed = matrix, Counter(sizes), found, allowed
         self.goal = SCALE * (found - 1) + 1
         self.best = 0
         self.best_weights = [0] * len(matrix)
-        self.known: dict[int, dict[Team, int]] = {size: {} for size in teams}
+        self.known: dict[int, dict[Team, int]] = {size: {} for size in self.teams}
 
     @property
     def bound(self) -> Bound:
@@ -92,7 +87,10 @@ class _Climb:
         return Bound(-(-self.best // SCALE), tuple(self.best_weights)) if self.best else Bound(0)
 
     def up(self, near: int) -> None:
-        """Climb for up to SCANS scans: a student in too many cheap teams is worth less, one in none is worth more."""
+        """Climb for up to SCANS scans by subgradient steps in whole numbers, unless the goal is reached: a student in too many of the
+        teams within `near` of the cheapest is worth less, one in none is worth more."""
+        if self.found == 0 or self.best >= self.goal or max(self.teams, default=0) > LARGEST:
+            return
         weights = [SCALE * self.found // len(self.matrix)] * len(self.matrix)
         slope = [0] * len(self.matrix)
         reach, waited = SCALE * self.found, 0

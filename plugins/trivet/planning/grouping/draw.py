@@ -9,10 +9,11 @@ from trivet.model.lock import Groups, StationGroup
 from trivet.model.roster import PairRule, RuleKind
 from trivet.planning.grouping import ledger as count
 from trivet.planning.grouping.board import Board, board, excesses, lean_of, spread_of
-from trivet.planning.grouping.certificate import Bound, met_matrix, prove
+from trivet.planning.grouping.certificate import Bound, met_matrix
 from trivet.planning.grouping.conflict import conflicting, decide, quick
 from trivet.planning.grouping.feasible import Answer
 from trivet.planning.grouping.letters import Partition, in_seat_order, lettered
+from trivet.planning.grouping.minimum import minimum
 from trivet.planning.grouping.pairs import apart_and_language, cheapest_pairs, pair_cost
 from trivet.planning.grouping.request import Conflict, Draw, Limit, Request, Way
 from trivet.planning.grouping.roles import deal
@@ -79,7 +80,7 @@ def prove_all(request: Request, groups: Groups, found: int) -> Bound | None:
     if not request.certify or request.way is Way.USUAL:
         return None
     sizes = [len(team) for group in groups.values() for team in group.teams.values()]
-    return prove(met_matrix(request.seats, request.published.teams), sizes, found)
+    return minimum(met_matrix(request.seats, request.published.teams), sizes, found).bound
 
 
 def searched_parts(request: Request, rules: tuple[PairRule, ...]) -> Parted | Conflict:

@@ -59,7 +59,8 @@ def _teammates(drawn: Draw, request: Request, counted: Sequence[str]) -> Iterato
     if drawn.certificate:
         yield "The proof: give each student the number below. Whatever the numbers are, their sum, plus for each team size the number of"
         yield "teams times the least of (1000 x earlier meetings in a team - the numbers of its members) over all teams of that size,"
-        yield "divided by 1000 and rounded up, is a minimum: each student sits in just one team. trivet groups --check FILE does it."
+        yield "divided by 1000 and rounded up, is a minimum: each student sits in just one team. Where it is lower than the one above, all"
+        yield "teams that could do better were tried, and no set of them makes up the class. trivet groups --check FILE does both again."
         yield "  " + ", ".join(f"{number} {weight}" for number, weight in drawn.certificate.items())
 
 

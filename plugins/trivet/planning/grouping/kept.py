@@ -13,9 +13,10 @@ from trivet.model.department import Department
 from trivet.model.lock import Groups, Lock
 from trivet.model.school import Run
 from trivet.planning.engine import ENGINE
-from trivet.planning.grouping.certificate import met_matrix, prove
+from trivet.planning.grouping.certificate import met_matrix
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for, runs_in_order
 from trivet.planning.grouping.ledger import ledger_of, pair_repeats, repeats, seat_of
+from trivet.planning.grouping.minimum import minimum
 from trivet.planning.grouping.request import Draw, Request, Way
 
 
@@ -106,7 +107,7 @@ def recounted(department: Department, new: Lock) -> tuple[Lock, ...]:
         found = repeats(lock.groups, ledger)
         sizes = [len(team) for group in lock.groups.values() for team in group.teams.values()]
         seats = sorted(seat_of(number) for group in lock.groups.values() for number in group.students)
-        proof = prove(met_matrix(seats, ledger.teams), sizes, found) if lock.proved_minimum is not None else None
+        proof = minimum(met_matrix(seats, ledger.teams), sizes, found).bound if lock.proved_minimum is not None else None
         numbers = sorted(number for group in lock.groups.values() for number in group.students)
         again = replace(
             lock,

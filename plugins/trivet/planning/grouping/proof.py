@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from trivet.planning.grouping.board import OUTSIDE_TOLERANCE, Board, cost_of, excesses
-from trivet.planning.grouping.certificate import Bound, prove
+from trivet.planning.grouping.certificate import Bound
 from trivet.planning.grouping.cheap_teams import Allowed, Costs, Team
-from trivet.planning.grouping.exact import better
+from trivet.planning.grouping.minimum import minimum
 from trivet.planning.grouping.search import Seating
 
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """`bound`: of all teams, with the integers that anyone can check. `within`: of those that rules and levels allow, also by search."""
+    """`bound`: of all teams, with the integers that anyone can check. `within`: of those that rules and levels allow."""
 
     bound: Bound
     within: int
@@ -22,30 +22,24 @@ class Proof:
 def tighten(costs: Board, met: Costs, found: Seating, known: Proof) -> tuple[Seating, Proof]:
     """Return the seating, or a better one, and what is proved about it. `met` are the earlier meetings, in thousandths.
 
-    Nothing is tried where levels lie outside the tolerance or rules concern station groups: then more than teams decides.
+    Where levels lie outside the tolerance or rules concern station groups, more than teams decides: then nothing but the minimum of
+    all teams is worked out.
     """
     repeats = found.cost % OUTSIDE_TOLERANCE
-    if sum(excesses(costs, found.team)) or costs.near_group is not None or repeats <= known.within:
+    if repeats <= known.within:
         return found, known
-    sizes = costs.tables.sizes
-    bound = max(known.bound, prove(met, sizes, repeats), key=lambda each: each.repeats)
+    sizes, allowed = costs.tables.sizes, allowed_teams(costs)
+    least = minimum(met, sizes, repeats)
+    bound = max(known.bound, least.bound, key=lambda each: each.repeats)
     known = Proof(bound, max(known.within, bound.repeats))
-    allowed = allowed_teams(costs)
-    narrow = bound
-    if known.within < repeats and allowed is not None:
-        narrow = prove(met, sizes, repeats, allowed)
-        known = replace(known, within=max(known.within, narrow.repeats))
-    weights = narrow.weights or (0,) * costs.students
-    while known.within < found.cost % OUTSIDE_TOLERANCE:
-        repeats = found.cost % OUTSIDE_TOLERANCE
-        answer = better(met, sizes, weights, repeats - 1, allowed)
-        if answer.teams is not None:
-            found = seated(costs, answer.teams)
-        elif answer.proved:
-            known = replace(known, within=repeats)
-        else:
-            break
-    return found, known
+    if sum(excesses(costs, found.team)) or costs.near_group is not None:
+        return found, known
+    if allowed is not None and known.within < repeats:
+        least = minimum(met, sizes, repeats, allowed)
+        known = replace(known, within=max(known.within, least.bound.repeats))
+    elif allowed is not None:
+        return found, known
+    return (found if least.teams is None else seated(costs, least.teams)), known
 
 
 def seated(costs: Board, teams: tuple[Team, ...]) -> Seating:

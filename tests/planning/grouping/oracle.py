@@ -61,10 +61,10 @@ def rules_can_hold(rules: Sequence[PairRule], shape: Sequence[Sequence[int]]) ->
     ]
     rows += [([at[s, t] for s in named], [1.0] * len(named), 0, size) for t, (_, size) in enumerate(teams)]
     for rule in rules:
-        places = groups if "group" in rule.kind.value else [[t] for t in range(len(teams))]
+        places = groups if "group" in rule.kind.asks.value else [[t] for t in range(len(teams))]
         for place in places:
             one, other = [at[rule.low, t] for t in place], [at[rule.high, t] for t in place]
-            if rule.kind.value.startswith("not"):
+            if rule.kind.asks.value.startswith("not"):
                 rows.append((one + other, [1.0] * (2 * len(place)), 0, 1))
             else:
                 rows.append((one + other, [1.0] * len(place) + [-1.0] * len(place), 0, 0))

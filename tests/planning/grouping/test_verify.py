@@ -18,12 +18,12 @@ from trivet.planning.grouping.ledger import Ledger, ledger_of
 from trivet.planning.grouping.verify import value_of, verify
 
 
-def locks() -> dict[str, Lock]:
-    """Return a year of nine units of a class of twelve, each counting those before it."""
+def locks(students: int = 12, units: int = 4) -> dict[str, Lock]:
+    """Return some units of a class, each counting those before it."""
     ledger = Ledger()
     kept: dict[str, Lock] = {}
-    for number in range(4):
-        one = drawn(asked(12, seed=str(number), ledger=ledger))
+    for number in range(units):
+        one = drawn(asked(students, seed=f"unit {number}", ledger=ledger))
         kept[f"unit-{number}"] = Lock(
             unit=f"unit-{number}",
             class_id="p1",
@@ -49,6 +49,17 @@ def test_what_was_drawn_holds() -> None:
     assert kept["unit-3"].repeats > 0 and kept["unit-3"].certificate
     for lock in kept.values():
         assert [finding.text for finding in verify(lock, kept) if not finding.holds] == []
+
+
+def test_more_than_the_integers_alone_prove() -> None:
+    """Where the integers prove less than the file says, all teams that could do better are tried; one more than that does not hold."""
+    kept = locks(26, 9)
+    lock = kept["unit-8"]
+    least = lock.proved_minimum
+    assert least is not None
+    said = [finding.text for finding in verify(lock, kept) if finding.holds]
+    assert any(f"proved minimum {least}" in text and "no set makes up a class" in text for text in said)
+    assert not all(finding.holds for finding in verify(replace(lock, proved_minimum=least + 1), kept))
 
 
 @pytest.mark.parametrize(

@@ -31,7 +31,7 @@ def cheap_teams(
     """
     if size > len(worth):
         return []
-    ceiling = sum(max(row) for row in costs) * size
+    dearest = size * (size - 1) // 2 * max(map(max, costs)) - sum(sorted(worth)[:size])
     limit = guess + near
     while True:
         found = _below(costs, worth, size, limit, most)
@@ -43,7 +43,7 @@ def cheap_teams(
                 return sorted(each for each in found if each[0] <= least + near)
             limit = least + near
             continue
-        if limit > ceiling:
+        if limit > dearest:
             return []
         limit += max(WIDER, abs(limit) // 2)
 

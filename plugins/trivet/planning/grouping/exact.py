@@ -79,7 +79,7 @@ class _Cover:
         return met
 
     def go(self, free: int, slack: int, usable: int, left: tuple[int, ...]) -> list[Team] | None:
-        """Cover the students `free` by `usable` teams within `slack`, `left` of each size; None where that can't be done or work ran out."""
+        """Cover the students `free` by `usable` teams within `slack`, `left` of each size; None where none can or work ran out."""
         if not free:
             return []
         self.nodes += 1

@@ -9,8 +9,6 @@ from itertools import combinations
 
 from trivet.model.lock import ROLE_IDS, Lock
 from trivet.model.roster import PairRule
-from trivet.planning.grouping.certificate import met_matrix
-from trivet.planning.grouping.exact import better
 from trivet.planning.grouping.ledger import Two, ledger_of, pair_meetings, seat_of, team_meetings
 from trivet.planning.grouping.rules import broken
 
@@ -95,10 +93,18 @@ def _minimum(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
     text = f"proved minimum {lock.proved_minimum}, and {lock.repeats} reached: the integers in the file prove "
     if again >= lock.proved_minimum:
         return Finding(True, text + "it")
-    seats = sorted(weights)
-    if better(met_matrix(seats, before.teams), sizes, [weights[seat] for seat in seats], lock.proved_minimum - 1).proved:
+    if _no_better(lock.proved_minimum - 1, weights, before.teams, sizes):
         return Finding(True, f"{text}{again}, and of the teams that could do better no set makes up a class")
     return Finding(False, f"proved minimum {lock.proved_minimum}: the integers in the file prove only {again}")
+
+
+def _no_better(repeats: int, weights: Mapping[int, int], met: Mapping[Two, int], sizes: Sequence[int]) -> bool:
+    """Try all teams that could lead to so few `repeats`. The integers alone need none of this code, so it is loaded here."""
+    from trivet.planning.grouping.certificate import met_matrix  # noqa: PLC0415
+    from trivet.planning.grouping.exact import better  # noqa: PLC0415
+
+    seats = sorted(weights)
+    return better(met_matrix(seats, met), sizes, [weights[seat] for seat in seats], repeats).proved
 
 
 def value_of(weights: Mapping[int, int], met: Mapping[Two, int], sizes: Sequence[int]) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import sys
 from collections.abc import Iterator
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -66,3 +67,10 @@ def test_the_site_cannot_read_what_is_private() -> None:
             assert not PRIVATE_READERS & set(imported(path)), path
     for name in ("department", "unit"):
         assert not PRIVATE_READERS & set(imported(PACKAGE / "reading" / f"{name}.py"))
+
+
+def test_no_two_files_need_each_other() -> None:
+    """Imports run one way, those inside functions included, so each file can be read with only what lies below it in mind."""
+    files = {".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts).removesuffix(".__init__"): path for path in sources()}
+    needs = {name: {other for other in imported(path) if other in files and other != name} for name, path in files.items()}
+    assert len(list(TopologicalSorter(needs).static_order())) == len(files)

@@ -19,7 +19,8 @@ from trivet.model.problem import Place, Problem, Severity
 from trivet.model.school import Run, StockItem
 from trivet.model.station import Kind, Material, Per, Reading, Step
 from trivet.model.unit import Unit
-from trivet.planning.checks import CODES, check_department, check_units
+from trivet.planning.checks import CODES, check_units
+from trivet.planning.department import plan_department
 
 FILE = "units/float-or-sink/index.md"
 
@@ -43,11 +44,11 @@ def quiet_unit(**changes: Any) -> Unit:
 
 
 def found(department: Department) -> list[tuple[str, str, str]]:
-    return [(problem.code, str(problem.severity), problem.sentence) for problem in check_department(department)]
+    return [(problem.code, str(problem.severity), problem.sentence) for problem in plan_department(department).problems]
 
 
 def only(department: Department, code: str) -> Problem:
-    problems = [problem for problem in check_department(department) if problem.code == code]
+    problems = [problem for problem in plan_department(department).problems if problem.code == code]
     assert len(problems) == 1, found(department)
     return problems[0]
 
@@ -180,7 +181,7 @@ def test_avoided_item_is_replaced_for_the_whole_class() -> None:
 
 def test_every_code_is_listed() -> None:
     """Every code that these checks give is in the list that the documentation reads."""
-    package = Path(sys.modules[check_department.__module__].__file__ or "").parent
+    package = Path(sys.modules[check_units.__module__].__file__ or "").parent
     text = "".join(path.read_text() for path in package.glob("*.py") if path.name != "__init__.py")
     text += (package.parent / "untimed.py").read_text()
     assert all(f'"{code}"' in text for code in CODES)
@@ -191,7 +192,7 @@ def test_every_code_is_listed() -> None:
         tiny_department(unit=tiny_unit(hands_on={"hazards": ("heat",)}), rooms=[tiny_room(sees=())]),
         tiny_department(unit=tiny_unit(hands_on={"steps": (Step("a", 31),)})),
     ]
-    codes = {problem.code for department in departments for problem in check_department(department)}
+    codes = {problem.code for department in departments for problem in plan_department(department).problems}
     assert codes <= set(CODES)
     assert len(codes) >= 6
 

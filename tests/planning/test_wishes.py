@@ -16,7 +16,6 @@ from trivet.model.plan import Plan
 from trivet.model.school import Run
 from trivet.model.station import Kind
 from trivet.model.wish import Wish
-from trivet.planning.checks import check_department
 from trivet.planning.department import plan_department
 from trivet.planning.where import StationHistory, choose
 from trivet.planning.wishes import asked, met, most_met, refusals, why
@@ -138,7 +137,7 @@ def test_wishes_in_each_other_s_way_are_advice() -> None:
 
     def told(*order: Wish) -> list[str]:
         run = Run(class_id="p1", unit="float-or-sink", starts=STARTS, order=order)
-        return [problem.what for problem in check_department(tiny_department(runs=(run,))) if problem.code == "order-not-met"]
+        return [problem.what for problem in plan_department(tiny_department(runs=(run,))).problems if problem.code == "order-not-met"]
 
     assert told(Wish(TEACHER_LED, "A"), Wish(TEACHER_LED, "B")) == [
         "the wishes under `order` stand in each other's way: of 2 that could be met one by one, 1 can be together"

@@ -43,10 +43,10 @@ class Checked:
 
 def problems_of(root: Path) -> Checked:
     """Read the department at `root`, plan what can be planned, and return all problems in order."""
-    from trivet.planning.checks import check_department
+    from trivet.planning.department import plan_department
 
     read = read_department(root)
-    planned = check_department(read.department) if read.department else ()
+    planned = plan_department(read.department).problems if read.department else ()
     return Checked(in_order([*read.problems, *planned]), read.sources, read.department, read.units_with_problems)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from datetime import date, datetime
 from pathlib import Path
 
@@ -41,5 +42,50 @@ def groups(context: click.Context, /, *, today: datetime | None, day: datetime |
     """
     dates = {"today": today.date() if today else date.today(), "day": day.date() if day else None}
     asked = Asked(**dates, **options)  # type: ignore[arg-type]
-    for line in asked.job()(context, asked):
+    for line in job_of(asked)(context, asked):
         click.echo(line)
+
+
+def job_of(asked: Asked) -> Callable[[click.Context, Asked], Iterable[str]]:
+    """Return the job; misuse (exit 2) where the options don't go together."""
+    if asked.students is not None:
+        _refuse(("UNIT", asked.unit), ("--class", asked.class_id), ("--year", asked.year), ("--write", asked.write), to="--students")
+        _refuse(("--how", asked.how), ("--leveled", asked.leveled), ("--change", asked.change), to="--students")
+        from trivet.command.draw_weeks import draw_weeks
+
+        return draw_weeks
+    _refuse(("--units", asked.units), ("--whole-class", asked.whole_class), to="a class of the department")
+    if asked.leveled and asked.how not in (None, "leveled"):
+        raise click.UsageError(f"--leveled and --how {asked.how} ask for two ways; leave one out")
+    if asked.check is not None:
+        _refuse(("UNIT", asked.unit), ("--year", asked.year), ("--write", asked.write), to="--check")
+        from trivet.command.check_groups import check_groups
+
+        return check_groups
+    if asked.class_id is None:
+        raise click.UsageError("which class? write --class and its id, such as --class p1; or --students N for a class of that size")
+    if asked.year:
+        _refuse(("UNIT", asked.unit), ("--how", asked.how), ("--leveled", asked.leveled), ("--day", asked.day), to="--year")
+        if asked.change:
+            from trivet.command.year_change import year_change
+
+            return year_change
+        from trivet.command.year_groups import year_groups
+
+        return year_groups
+    if asked.unit is None:
+        raise click.UsageError("which unit? write its folder's name before --class, or --year for all units of the class")
+    if asked.day or asked.absent:
+        _refuse(("--change", asked.change), ("--write", asked.write), ("--how", asked.how), ("--leveled", asked.leveled), to="--day")
+        from trivet.command.day_groups import day_groups
+
+        return day_groups
+    from trivet.command.unit_groups import unit_groups
+
+    return unit_groups
+
+
+def _refuse(*given: tuple[str, object], to: str) -> None:
+    for name, value in given:
+        if value:
+            raise click.UsageError(f"{name} does not go with {to}; leave it out")

@@ -22,7 +22,7 @@ from trivet.planning.where import Square
 def plan_department(department: Department) -> Plans:
     """Plan every run: all dates and minutes first, then the rest by date, since a class's earlier units count for its later ones.
 
-    Plans stand in the order of runs.yml; a run without dates is named with its reason; problems are those of `check_department`.
+    Plans stand in the order of runs.yml; a run without dates is named with its reason; problems are all that need a computation.
     """
     timed_runs = time_runs(department)
     plans, histories = _plan(department, timed_runs)

@@ -12,7 +12,6 @@ import pytest
 from tests.support.department import STARTS, tiny_bells, tiny_calendar, tiny_class, tiny_department, tiny_room, tiny_unit
 from trivet.model.department import Department
 from trivet.model.school import Closure, Defaults, Done, Run, SpecialDay, StockItem, Term
-from trivet.planning.checks import check_department
 from trivet.planning.department import plan_department
 
 UNITS = ("float-or-sink", "circuits")
@@ -27,7 +26,7 @@ def department(*runs: Run, **school: Any) -> Department:
 
 
 def said(made: Department, code: str) -> list[str]:
-    return [problem.sentence for problem in check_department(made) if problem.code == code]
+    return [problem.sentence for problem in plan_department(made).problems if problem.code == code]
 
 
 def rewritten(made: Department, place: int, sentence: str) -> Department:
@@ -171,7 +170,7 @@ def test_kit_at_one_time() -> None:
 def test_too_little_for_one_class() -> None:
     """What a run alone has not enough of is a warning for kit and advice for devices, which students can share."""
     made = department(run(), inventory=stock(2), rooms=[tiny_room(devices=3)])
-    found = {problem.sentence: str(problem.severity) for problem in check_department(made) if problem.code == "kit-short"}
+    found = {problem.sentence: str(problem.severity) for problem in plan_department(made).problems if problem.code == "kit-short"}
     assert list(found.values()) == ["warning", "advice"]
     assert "needs 3 × graduated cylinder 25 mL, and there are 2" in next(iter(found))
     assert said(made, "kit-clash") == []

@@ -52,13 +52,6 @@ CODES = {
 """Every code of a problem that is found here, with what it means."""
 
 
-def check_department(department: Department) -> tuple[Problem, ...]:
-    """Return every problem of units and runs that needs a computation, by place."""
-    from trivet.planning.department import plan_department  # noqa: PLC0415 - it asks for these checks itself
-
-    return plan_department(department).problems
-
-
 def check_units(department: Department) -> tuple[Problem, ...]:
     """Return the problems of units alone."""
     defaults = department.school.settings.defaults
@@ -67,7 +60,7 @@ def check_units(department: Department) -> tuple[Problem, ...]:
 
 
 def check_planned(department: Department, timed_runs: Sequence[AnyRun], plans: tuple[Plan, ...]) -> tuple[Problem, ...]:
-    """Return what `check_department` returns, for runs that already have their dates and plans."""
+    """Return every problem of units and runs that needs a computation, by place."""
     return in_order(
         [
             *check_units(department),

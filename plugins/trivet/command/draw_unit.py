@@ -21,7 +21,7 @@ from trivet.planning.grouping.experience import Experience
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for
 from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.request import Conflict, Draw, Request, Way
-from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, unseated, written
+from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, together_again, unseated, written
 
 TABLES = "private/roster-{}.csv with the titles seat,table"
 NOTHING = Draw(groups={}, repeats=0, pair_repeats=0, role_spread=0)
@@ -68,6 +68,7 @@ class Job:
             f"{unit.title} ({unit.slug}), class {self.run.class_id}, {len(self.request.seats)} students, {source}.",
             *written(self.drawn.groups),
             quality(self.drawn, [lock.unit for lock in self.counted]),
+            *together_again(self.drawn, self.request, self.number),
             *(limit(each, self.number) for each in self.drawn.limits),
             *by_presence(self.drawn),
             *self.advice,

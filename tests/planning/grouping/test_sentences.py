@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import combinations
 
-from tests.planning.grouping.classes import NOT_TEAM, asked, drawn, rule
+from tests.planning.grouping.classes import NOT_TEAM, SAME_TEAM, asked, drawn, rule
 from trivet.planning.grouping.for_class import Unseated
+from trivet.planning.grouping.ledger import Ledger
 from trivet.planning.grouping.request import Conflict, Limit
-from trivet.planning.grouping.sentences import conflict, limit, quality, unseated, written
+from trivet.planning.grouping.sentences import conflict, limit, quality, together_again, unseated, written
 
 
 def name(seat: int) -> str:
@@ -27,6 +29,18 @@ def test_quality() -> None:
     assert often == "One pair has worked together before, 3 times in all; fewer is not possible."
     assert quality(replace(one, repeats=4, proved_minimum=3), ["x"]).endswith("no arrangement has fewer than 3.")
     assert quality(replace(one, pair_repeats=1), ["x"]).endswith("; online, one pair has shared a device before.")
+
+
+def test_who_is_together_again() -> None:
+    """Teammates of earlier units are named, most often first, with the rule that keeps them together; many are cut short."""
+    pair = rule(SAME_TEAM, 1, 2)
+    request = asked(4, rules=(pair,), ledger=Ledger(teams={(1, 2): 3, (2, 4): 1, (3, 9): 5}), whole_class=True)
+    said = together_again(drawn(request), request, name)
+    assert said == ["Together before: p1-01 and p1-02, 3 times, by your rule; p1-02 and p1-04."]
+    assert together_again(drawn(asked(4)), asked(4), name) == []
+    everyone = asked(5, ledger=Ledger(teams=dict.fromkeys(combinations(range(1, 6), 2), 1)), team_size=5, whole_class=True)
+    [many] = together_again(drawn(everyone), everyone, name)
+    assert many.endswith("; and 4 more pairs.")
 
 
 def test_conflicts() -> None:

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from trivet.model.lock import Groups
-from trivet.model.roster import PairRule
+from trivet.model.roster import PairRule, RuleKind
 from trivet.planning.grouping.board import one_level
 from trivet.planning.grouping.for_class import Unseated
-from trivet.planning.grouping.ledger import seat_of
+from trivet.planning.grouping.ledger import seat_of, team_meetings
 from trivet.planning.grouping.request import Conflict, Draw, Limit, Request, Way
+from trivet.planning.grouping.rules import joined
 
 Name = Callable[[int], str]
 """A student's number from a seat: `p1-07` from 7."""
+
+AGAIN = 6
+"""So many pairs are named of those who have worked together before; the table of `--explain` has them all."""
 
 
 def quality(drawn: Draw, counted: Sequence[str]) -> str:
@@ -81,6 +85,25 @@ def worked_together(repeats: int, pairs: int) -> str:
     pairs = pairs or repeats
     said = f"{'one pair has' if pairs == 1 else f'{pairs} pairs have'} worked together before"
     return said if pairs == repeats else f"{said}, {repeats} times in all"
+
+
+def together_again(drawn: Draw, request: Request, name: Name) -> list[str]:
+    """Return who of the teammates have worked together before, most often first, and whether a rule keeps them together."""
+    before = request.published.teams
+    ruled = {seat: block for block in joined(request.seats, _one_team(request)) for seat in block}
+    again = sorted((-before[two], two) for two in team_meetings(drawn.groups) if before.get(two))
+    if not again:
+        return []
+    named = [
+        f"{name(low)} and {name(high)}{'' if times == -1 else f', {-times} times'}{', by your rule' if high in ruled[low] else ''}"
+        for times, (low, high) in again[:AGAIN]
+    ]
+    more = [f"and {len(again) - AGAIN} more pairs"] if len(again) > AGAIN else []
+    return [f"Together before: {'; '.join([*named, *more])}."]
+
+
+def _one_team(request: Request) -> list[tuple[int, int]]:
+    return [(each.low, each.high) for each in request.rules if each.kind.asks is RuleKind.SAME_TEAM]
 
 
 def limit(found: Limit, name: Name) -> str:

@@ -53,8 +53,8 @@ def test_safety_notes_are_never_left_out() -> None:
     _, spanish = cards(with_hands_on(safety_notes=NOTES))
     for note in NOTES:
         assert f'<p class="say" lang="en">{note}</p>' in spanish
-    assert "Alejen el vidrio del borde." in spanish
-    assert spanish.index("Alejen el vidrio") < spanish.index(NOTES[0])
+    assert "Aleja el vidrio del borde." in spanish
+    assert spanish.index("Aleja el vidrio") < spanish.index(NOTES[0])
 
 
 def test_notes_of_another_number_are_no_translation() -> None:
@@ -68,17 +68,17 @@ def test_a_card_without_notes_has_the_usual_cautions() -> None:
     """A unit that writes no safety notes has the sentences of its hazards, in the language of the card."""
     english, spanish = cards(with_hands_on())
     assert "Keep glass away from the edge." in english
-    assert "Alejen el vidrio del borde." in spanish
+    assert "Aleja el vidrio del borde." in spanish
 
 
 def test_things_to_get_stand_on_every_card() -> None:
     """The list of things to get is on the Spanish card too: translated with the unit's amounts, else in English and marked so."""
     english, spanish = cards(with_hands_on(TRANSLATED))
     assert "<b>Get</b> 1 graduated cylinder 25 mL; 1 balance 0.1 g for 2 teams; 60 mL water</p>" in english
-    assert "<b>Traigan</b> 1 cilindro graduado de 25 mL; 1 balanza de 0.1 g para 2 equipos; 60 mL de agua</p>" in spanish
+    assert "<b>Trae</b> 1 cilindro graduado de 25 mL; 1 balanza de 0.1 g para 2 equipos; 60 mL de agua</p>" in spanish
     _, spanish = cards(with_hands_on())
     own = "1 graduated cylinder 25 mL; 1 balance 0.1 g for 2 teams; 60 mL water"
-    assert f'<b>Traigan</b> <span lang="en">{own}</span></p>' in spanish
+    assert f'<b>Trae</b> <span lang="en">{own}</span></p>' in spanish
 
 
 def test_a_task_in_a_file_is_said_in_words() -> None:
@@ -92,7 +92,7 @@ def test_a_task_in_a_file_is_said_in_words() -> None:
         "Work with the results of another class, data/another-class.csv. "
         "Work out from its numbers what the steps ask for, and answer the same question."
     )
-    assert 'another-class.csv">data/another-class.csv</a>. Calcula con sus números' in spanish
+    assert 'another-class.csv">data/another-class.csv</a>. Usa sus números para calcular' in spanish
     assert 'lang="en"' not in re.search(r'<p class="instead">(.*?)</p>', spanish)[1]  # type: ignore[index]
     assert link.partition("data")[2] in english
 
@@ -105,7 +105,7 @@ def test_a_task_in_another_file_is_no_table() -> None:
     english, spanish = cards(made)
     assert "task.pdf</a>. Then answer the same question." in english
     assert "results of another class" not in english
-    assert "task.pdf</a>. Después responde la misma pregunta." in spanish
+    assert "task.pdf</a>. Después contesta la misma pregunta." in spanish
 
 
 def test_a_task_in_a_sentence_is_translated_or_marked() -> None:
@@ -155,3 +155,16 @@ def test_many_rows_stay_a_table_on_the_phone(columns: int, rows: int, broad: boo
     record = Record(tuple(f"column {n}" for n in range(columns)), ("",) * rows)
     english, _ = cards(with_hands_on(record=record))
     assert (" broad" in english) == broad
+
+
+def test_a_code_is_named_in_the_language_of_its_card() -> None:
+    """What a screen reader says of the QR code has the title of the page it stands on, and a page without one the unit's."""
+    made = department()
+    unit = made.units["float-or-sink"]
+    english, spanish = (page.body for page in student_pages(unit, made, BUILD))
+    assert english.count(f'aria-label="Code that opens the card of {unit.title} on a phone"') == 3
+    assert spanish.count(f'aria-label="Código que abre en un teléfono la tarjeta de {SPANISH.title}"') == 3
+    assert SPANISH.title != unit.title
+    untitled = replace(unit, translations=(replace(SPANISH, title=""),))
+    _, spanish = (page.body for page in student_pages(untitled, made, BUILD))
+    assert spanish.count(f'aria-label="Código que abre en un teléfono la tarjeta de {unit.title}"') == 3

@@ -88,6 +88,7 @@ class Card:
     careful_title: str
     instead: Task | None
     roles: tuple[Line, ...]
+    plan: str
     variables: tuple[Line, ...]
     record: RecordView | None
     done_when: str
@@ -141,6 +142,7 @@ def make_card(
         careful_title=careful_title,
         instead=task(unit, links, words, text.instead, to_student=True) if station.kind is Kind.HANDS_ON else None,
         roles=_roles(station, unit, department, words),
+        plan=words(f"card.plan.{_whose(station.kind)}"),
         variables=_variables(station.variables, station.kind, translation, words),
         record=_record(station.record, text),
         done_when=text.done_when,
@@ -148,7 +150,7 @@ def make_card(
         put_away=text.put_away,
         help=(f"{words('danger.ask')} {words('danger.peers')}", f"{words('danger.hurt')} {words('danger.adult')}"),
         need=minutes(need),
-        qr=qr_svg(f"{url}#{name.css}", words("card.qr", title=unit.title)) if url else "",
+        qr=qr_svg(f"{url}#{name.css}", words("card.qr", title=(translation and translation.title) or unit.title)) if url else "",
         untranslated=untranslated,
     )
 
@@ -231,9 +233,14 @@ def _roles(station: AnyStation, unit: Unit, department: Department, words: Words
 
 def _variables(found: Variables | None, kind: Kind, translation: Translation | None, words: Words) -> tuple[Line, ...]:
     """Three lines to write on, or what the unit says where it says it openly; about others' experiment at the teacher-led station."""
-    place = "theirs" if kind is Kind.TEACHER_LED else "ours"
+    place = _whose(kind)
     show = found is not None and found.printed and translation is None
     return tuple(Line(words(f"card.variables.{place}.{key}"), getattr(found, key) if show else "") for key in ("change", "measure", "keep"))
+
+
+def _whose(kind: Kind) -> str:
+    """Whose experiment the card is about: at the teacher-led station students judge what others did."""
+    return "theirs" if kind is Kind.TEACHER_LED else "ours"
 
 
 def _record(record: Record | None, text: StationText) -> RecordView | None:

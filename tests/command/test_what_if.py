@@ -116,18 +116,26 @@ def test_several_at_once_and_what_is_wrong_then(project: Path) -> None:
 
 
 def test_a_unit_that_is_to_end_by_a_date_and_has_begun(project: Path, tmp_path: Path) -> None:
-    """A closed day lets such a unit begin earlier; the line that keeps its first days is said, and with it they stay."""
+    """A closed day in mid-unit moves only what comes after it; the lines that keep it so are said, and with them it comes true."""
     asked = ["warm-metal-cool-water", "--class", "p1", "--what-if", "2027-01-13 snow day"]
     done = run(plan, project, asked).output
-    assert "round 1 moves from Monday, January 11 to " in done
-    assert "p1, warm-metal-cool-water: if it has begun by then, first write `starts: 2027-01-11` beside `by` at school/runs.yml:" in done
-    held = copy_project(tmp_path / "held")
-    runs = held / "school" / "runs.yml"
-    runs.write_text(
-        runs.read_text(encoding="utf-8").replace("    by: 2027-01-14", "    starts: 2027-01-11\n    by: 2027-01-14"), encoding="utf-8"
-    )
-    then = run(plan, held, asked).output
-    assert "round 1" not in then and "To decide then:\n  p1, warm-metal-cool-water: the unit ends on Friday, January 15" in then
+    assert "round 1" not in done and "round 3 moves from Wednesday, January 13 to Thursday, January 14" in done
+    assert "To decide then:\n  p1, warm-metal-cool-water: the unit ends on Friday, January 15" in done
+    assert "write `- 2027-01-13, snow day` under `closures:` in school/calendar.yml\n" in done
+    assert "write `- 2027-01-13` below a line `short notice:` there: then all that lies before it stays as planned\n" in done
+    for notice, first in (("short notice:\n  - 2027-01-13\n", "2027-01-11"), ("", "2027-01-07")):
+        written = copy_project(tmp_path / first)
+        calendar = written / "school" / "calendar.yml"
+        text = calendar.read_text(encoding="utf-8").replace("closures:\n", "closures:\n  - 2027-01-13, snow day\n")
+        calendar.write_text(f"{text.rstrip()}\n{notice}", encoding="utf-8")
+        data = json.loads(run(plan, written, ["warm-metal-cool-water", "--class", "p1", "--json"]).output)
+        assert data["days"][0]["date"] == first
+
+
+def test_short_notice_only_where_it_matters(project: Path) -> None:
+    """No line under `short notice` is asked for where nothing before the day would change without it."""
+    assert "short notice" not in run(plan, project, ["--what-if", "2026-12-02 early release"]).output
+    assert "short notice" not in run(plan, project, ["--what-if", "2027-01-13 lost"]).output
 
 
 def test_as_data(project: Path) -> None:

@@ -58,7 +58,7 @@ def _several(context: click.Context, unit: str, class_id: str, *, week: date | N
     from trivet.command import what_if as supposed
     from trivet.planning.department import plan_department
     from trivet.planning.differences import differences
-    from trivet.planning.suppose import suppose
+    from trivet.planning.suppose import known_before_all, suppose
 
     department = department_of(context, unit)
     if unit and class_id:
@@ -77,7 +77,12 @@ def _several(context: click.Context, unit: str, class_id: str, *, week: date | N
         return
     found = [each for each in differences(before, after) if class_id in ("", each.class_id) and unit in ("", each.unit)]
     new = supposed.new_problems(before, after, class_id, unit)
-    click.echo(as_json(supposed.as_data(changes, found, new)) if json else "\n".join(supposed.lines(department, changes, found, new)))
+    if json:
+        click.echo(as_json(supposed.as_data(changes, found, new)))
+        return
+    in_time = plan_department(known_before_all(department, then))
+    notice = any(each.lines for each in differences(after, in_time))
+    click.echo("\n".join(supposed.lines(department, changes, found, new, notice=notice)))
 
 
 def _one(context: click.Context, unit: str, class_id: str, *, json: bool, private: bool) -> None:

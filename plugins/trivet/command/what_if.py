@@ -8,10 +8,12 @@ from typing import Any
 from trivet.model.department import Department
 from trivet.model.plan import Plan, Plans
 from trivet.model.problem import Problem, Severity
+from trivet.model.school import Closure
 from trivet.model.what_if import WhatIf
 from trivet.planning.checks.places import of_run
 from trivet.planning.differences import Difference
 from trivet.planning.say import say_date, say_list
+from trivet.planning.suppose import noticed
 
 
 def read(given: Sequence[str], department: Department) -> tuple[WhatIf, ...]:
@@ -32,8 +34,13 @@ def read(given: Sequence[str], department: Department) -> tuple[WhatIf, ...]:
     return tuple(changes)
 
 
-def lines(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference], new: Sequence[Problem]) -> Iterator[str]:
-    """Yield what would be otherwise, run by run, then what would be wrong then, then the lines that would make it so."""
+def lines(
+    department: Department, changes: Sequence[WhatIf], found: Sequence[Difference], new: Sequence[Problem], *, notice: bool = False
+) -> Iterator[str]:
+    """Yield what would be otherwise, run by run, then what would be wrong then, then the lines that would make it so.
+
+    `notice`: without a line under `short notice` days before the changes would be otherwise, too.
+    """
     yield f"If {supposed(changes)}:"
     for each in found:
         if each.lines:
@@ -53,7 +60,7 @@ def lines(department: Department, changes: Sequence[WhatIf], found: Sequence[Dif
         yield from (f"  {problem.sentence}" for problem in new)
     if len(same) < len(found):
         yield ""
-        yield from _to_keep(department, changes, found)
+        yield from _to_keep(department, changes, found, notice=notice)
 
 
 def as_data(changes: Sequence[WhatIf], found: Sequence[Difference], new: Sequence[Problem]) -> dict[str, Any]:
@@ -135,26 +142,15 @@ def _closed_anyway(department: Department, changes: Sequence[WhatIf]) -> str:
     return ""
 
 
-def _to_hold(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference]) -> Iterator[str]:
-    """Where a unit that is to end by a date would begin on another day: what to write first if it has begun by then."""
-    runs = {(run.class_id, run.unit): run for run in department.school.runs}
-    for each in found:
-        run = runs[each.class_id, each.unit]
-        if run.begins != "by" or each.before is None or each.after is None:
-            continue
-        first = each.before.days[0].date
-        if first != each.after.days[0].date and first < min(change.first for change in changes):
-            place = of_run(department, run, "by")
-            line = f"write `starts: {first}` beside `by` at {place.file}:{place.line}"
-            yield f"  {each.class_id}, {each.unit}: if it has begun by then, first {line}, so that its first days stay"
+def _days(stretch: WhatIf | Closure) -> str:
+    return f"{stretch.first}" if stretch.first == stretch.last else f"{stretch.first} to {stretch.last}"
 
 
-def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference]) -> Iterator[str]:
-    """The lines that would make it so."""
+def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[Difference], *, notice: bool) -> Iterator[str]:
+    """The lines that would make it so. `notice`: without a line under `short notice` days before would change as well."""
     yield "Nothing was written. To make it so:"
-    yield from _to_hold(department, changes, found)
     for change in changes:
-        days = f"{change.first}" if change.first == change.last else f"{change.first} to {change.last}"
+        days = _days(change)
         if change.lost:
             runs = {(run.class_id, run.unit): run for run in department.school.runs}
             for each in found:
@@ -173,3 +169,8 @@ def _to_keep(department: Department, changes: Sequence[WhatIf], found: Sequence[
                 if change.first == change.last or day.weekday() in department.school.calendar.weekly:
                     there = "in place of its line" if day in department.school.calendar.special else ""
                     yield f"  write `{day}: {is_}` {there or 'under `days:`'} in school/calendar.yml"
+        if notice and not change.lost:
+            items = say_list([f"`- {_days(each)}`" for each in noticed(department.school.calendar, change)])
+            below = f"{items} under" if department.school.calendar.short_notice else f"{items} below a line"
+            yield f"  write {below} `short notice:` there: then all that lies before it stays as planned"
+            yield "  (leave that line out, and those days are planned anew as well)"

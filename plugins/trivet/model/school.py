@@ -125,6 +125,7 @@ class Calendar:
 
     `weekly` gives the day type of each weekday (0 = Monday) on which school is held.
     `rotation` are the letters in order, () for none; `slide`: a closed day does not use up its letter.
+    `short_notice` are the days whose closure or day type came when units were under way: days before them stay as they were planned.
     `moved_earlier` are the dates on which lessons were moved to an earlier time after calendar files had been handed out, in order.
     """
 
@@ -137,6 +138,7 @@ class Calendar:
     special: Mapping[date, SpecialDay] = field(default_factory=dict)
     terms: tuple[Term, ...] = ()
     moved_earlier: tuple[date, ...] = ()
+    short_notice: tuple[Closure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -162,9 +162,9 @@ def _closed(timed: TimedRun, calendar: Calendar) -> Found:
 
 
 def _marks(timed: TimedRun) -> list[date]:
-    """The recorded dates of the run's meetings that lie behind its last day."""
+    """The dates from which on the rest was planned anew: recorded ones of the run's meetings, and what came at short notice."""
     run = timed.run
-    recorded = {*run.lost, *(each.date for each in run.done), *(each.date for each in run.half)}
+    recorded = {*run.lost, *(each.date for each in run.done), *(each.date for each in run.half), *timed.noticed}
     return sorted(day for day in recorded if timed.meetings[0].date <= day <= timed.meetings[-1].date)
 
 

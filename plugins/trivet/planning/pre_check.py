@@ -16,14 +16,22 @@ SCHOOL_DAYS_BEFORE = 2
 
 
 def pre_check(
-    class_meetings: Sequence[Meeting], first_round: Meeting, planned: Mapping[date, Day], lost: Collection[date], minutes: float
+    class_meetings: Sequence[Meeting],
+    first_round: Meeting,
+    planned: Mapping[date, Day],
+    lost: Collection[date],
+    minutes: float,
+    *,
+    since: date = date.min,
 ) -> PreCheck | None:
-    """Return the last meeting at least two school days before round 1 that has room, None where there is none.
+    """Return the last meeting at least two school days before round 1 that has room, None where there is none from `since` on.
 
     A day of an earlier unit (`planned`) has room where its surplus holds the pre-check.
     """
     long = halves(minutes)
     for meeting in reversed(class_meetings):
+        if meeting.date < since:
+            break
         if meeting.index > first_round.index - SCHOOL_DAYS_BEFORE or meeting.date in lost:
             continue
         taken = planned.get(meeting.date)

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, time
 
 from trivet.model.plan import Day
 from trivet.model.school import Done, HalfDone, Run
+from trivet.planning.as_known import Known
 from trivet.planning.catch_up import rounds_needed
 from trivet.planning.costs import Costs, DayParts
 from trivet.planning.dates import Meeting
@@ -52,6 +53,7 @@ class Laid:
     """The days of a run. `meetings` are those from the first possible one to the last day, lost ones left out.
 
     `timetable` goes over all of them, its minutes are those of what is still to come. `missing` says why the rest has no dates.
+    `noticed` are the dates from which on the rest was planned anew, since the calendar had changed at short notice.
     """
 
     meetings: tuple[Meeting, ...]
@@ -59,6 +61,7 @@ class Laid:
     days: tuple[Day, ...]
     held: tuple[Held, ...]
     missing: NoTimetable | None = None
+    noticed: tuple[date, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,14 +73,24 @@ class NotSo:
     remedy: str
 
 
-def lay(usable: Sequence[Meeting], run: Run, terms: Terms) -> Laid | NoTimetable | NotSo:
-    """Lay a run out over its class's meetings from the first possible one on; records of other dates are let be."""
+def lay(usable: Sequence[Meeting], run: Run, terms: Terms, known: Sequence[Known] = ()) -> Laid | NoTimetable | NotSo:
+    """Lay a run out over its class's meetings from the first possible one on; records of other dates are let be.
+
+    `usable` are the meetings as they were known when the run began, `known` as they were from later dates on, in order.
+    """
     work = _Work(terms)
     ahead = list(usable)
-    dates = {meeting.date for meeting in usable}
-    marks = sorted(dates & {*run.lost, *(each.date for each in run.done), *(each.date for each in run.half)})
-    for mark in marks:
+    then = {each.since: each.meetings for each in known}
+    dates = {meeting.date for each in (usable, *then.values()) for meeting in each}
+    recorded = dates & {*run.lost, *(each.date for each in run.done), *(each.date for each in run.half)}
+    for mark in sorted({*recorded, *then}):
+        if mark in then:
+            ahead = work.notice(ahead, mark, then[mark])
+        if mark not in recorded:
+            continue
         ahead = work.keep_before(ahead, mark)
+        if not ahead or ahead[0].date != mark:
+            continue
         done = [each for each in run.done if each.date == mark]
         half = next((each for each in run.half if each.date == mark), None)
         fault = work.record(ahead, done, half) if done or half else None
@@ -101,6 +114,7 @@ class _Work:
     rounds: list[int] = field(default_factory=list)
     days: list[Day] = field(default_factory=list)
     held: list[Held] = field(default_factory=list)
+    noticed: list[date] = field(default_factory=list)
 
     @property
     def needed(self) -> int:
@@ -127,6 +141,17 @@ class _Work:
         if isinstance(plan, Timetable):
             self.keep(plan, ahead[: min(len(ahead) - len(later), len(plan.rounds))])
         return later
+
+    def notice(self, ahead: list[Meeting], since: date, then: Sequence[Meeting]) -> list[Meeting]:
+        """Keep what was planned before a date on which the calendar changed, and return the meetings from it on as they are then."""
+        now = [meeting for meeting in then if meeting.date >= since]
+        before = [_when(meeting) for meeting in ahead if meeting.date >= since]
+        if before == [_when(meeting) for meeting in now]:
+            return [*(meeting for meeting in ahead if meeting.date < since), *now]  # nothing is otherwise for this class
+        self.keep_before(ahead, since)
+        if self.days:
+            self.noticed.append(since)
+        return now
 
     def keep(self, plan: Timetable, meetings: Sequence[Meeting]) -> None:
         """Lay out the first meetings of a plan."""
@@ -216,7 +241,13 @@ class _Work:
             self.meetings.pop()
             self.rounds.pop()
         whole = Timetable(minutes, tuple(self.rounds), write_up, self.every_evidence)
-        return Laid(tuple(self.meetings), whole, tuple(self.days), tuple(self.held), missing)
+        noticed = tuple(day for day in self.noticed if day <= self.days[-1].date)
+        return Laid(tuple(self.meetings), whole, tuple(self.days), tuple(self.held), missing, noticed)
+
+
+def _when(meeting: Meeting) -> tuple[date, str, time, int]:
+    """What the plan of a meeting depends on: its place among the school days is not part of it."""
+    return meeting.date, meeting.day_type, meeting.start, meeting.minutes
 
 
 def _too_much(meeting: Meeting, minutes: Sequence[int], *, written: bool) -> NotSo:

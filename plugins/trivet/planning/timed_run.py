@@ -12,6 +12,7 @@ from trivet.model.plan import Day, PreCheck
 from trivet.model.school import Run, SchoolClass
 from trivet.model.unit import Unit
 from trivet.planning import untimed
+from trivet.planning.as_known import Known
 from trivet.planning.catch_up import Missed
 from trivet.planning.costs import Costs, costs
 from trivet.planning.dates import Meeting, meetings_of_run
@@ -34,6 +35,7 @@ class TimedRun:
     `meetings` are those from the run's first possible one to its last day, lost days left out; the timetable counts by them.
     `held` are the rounds on their dates, those of the past as they were. `unfinished` says why what is left has no dates.
     `number` counts the class's runs by date from 0; the first ones have `full_expectations`.
+    `noticed` are the dates on which what was left was planned anew, since the calendar had changed at short notice.
     `follows` is the unit whose days made this run start later than written, "" for none.
     """
 
@@ -55,6 +57,7 @@ class TimedRun:
     pre_check: PreCheck | None
     follows: str = ""
     unfinished: UntimedRun | None = None
+    noticed: tuple[date, ...] = ()
 
     @property
     def whole_class(self) -> bool:
@@ -86,16 +89,26 @@ class Asks:
 
 @dataclass(frozen=True, slots=True)
 class ClassSoFar:
-    """A class with its meetings, and what its earlier runs leave free."""
+    """A class with its meetings, and what its earlier runs leave free; `known`: the meetings as they were known first, and from then on.
+
+    `known` is () where nothing came at short notice.
+    """
 
     school_class: SchoolClass
     meetings: tuple[Meeting, ...]
     planned: Mapping[date, Day]
     last_unit: str = ""
+    known: tuple[Known, ...] = ()
 
     def after(self, timed: TimedRun) -> ClassSoFar:
         """Return the class with one more run behind it."""
-        return ClassSoFar(self.school_class, self.meetings, {**self.planned, **{day.date: day for day in timed.days}}, timed.unit.slug)
+        return replace(self, planned={**self.planned, **{day.date: day for day in timed.days}}, last_unit=timed.unit.slug)
+
+    def usable(self, begins: date) -> tuple[Known, ...]:
+        """Return the meetings that a run may use, as they were known when it began and from each later date on."""
+        known = self.known or (Known(date.min, self.meetings),)
+        at_first = max(place for place, each in enumerate(known) if each.since <= begins)
+        return tuple(Known(each.since, meetings_of_run(each.meetings, begins, tuple(self.planned))) for each in known[at_first:])
 
 
 def missed_of(run: Run) -> Missed:
@@ -116,11 +129,9 @@ def _begins(run: Run, so_far: ClassSoFar) -> date:
     return min(begun, default=max(run.starts, ended + timedelta(days=1)))
 
 
-def _first_round(laid: Laid | NoTimetable | NotSo) -> Meeting | None:
-    """The meeting with the first round. Of a plan without its record, since the pre-check lay behind it when that was written."""
-    if not isinstance(laid, Laid):
-        return None
-    return next((meeting for meeting, count in zip(laid.meetings, laid.timetable.rounds, strict=True) if count), None)
+def first_round_of(timed: Laid | TimedRun) -> Meeting | None:
+    """Return the meeting with the first round."""
+    return next((meeting for meeting, count in zip(timed.meetings, timed.timetable.rounds, strict=True) if count), None)
 
 
 def time_run(
@@ -141,11 +152,12 @@ def time_run(
     full = number < defaults.runs_with_full_expectations
     spent = costs(defaults, headcount, opening.half_minutes, full_expectations=full, at_home=unit.write_up.at_home)
     begins = _begins(run, so_far)
-    usable = meetings_of_run(so_far.meetings, begins, tuple(so_far.planned))
+    at_first, *later = so_far.usable(begins)
+    usable = later[-1].meetings if later else at_first.meetings
     if all(meeting.date in run.lost for meeting in usable):
         return untimed.all_lost(run, begins) if usable else untimed.never_meets(run, begins, ever=bool(so_far.meetings))
     terms = Terms(allowed, spent, max(1, defaults.rounds_a_day), square)
-    laid = lay(usable, run, terms)
+    laid = lay(at_first.meetings, run, terms, later)
     if isinstance(laid, NotSo):
         return UntimedRun(run=run, code=laid.code, reason=laid.what, remedy=laid.remedy)
     missing = laid if isinstance(laid, NoTimetable) else laid.missing
@@ -154,12 +166,8 @@ def time_run(
         unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
     if isinstance(laid, NoTimetable):
         return unfinished or untimed.never_meets(run, begins, ever=bool(so_far.meetings))
-    taken = None
-    if unit.pre_check:
-        recorded = bool(run.lost or run.done or run.half)
-        before = _first_round(lay(usable, replace(run, lost=(), done=(), half=()), terms)) if recorded else None
-        first_round = before or _first_round(laid)
-        taken = pre_check(so_far.meetings, first_round, so_far.planned, run.lost, defaults.pre_check) if first_round else None
+    first_round = first_round_of(laid) if unit.pre_check else None
+    taken = pre_check(so_far.meetings, first_round, so_far.planned, (), defaults.pre_check) if first_round else None
     return TimedRun(
         run=run,
         unit=unit,
@@ -179,4 +187,5 @@ def time_run(
         pre_check=taken,
         follows=so_far.last_unit if begins > run.starts else "",
         unfinished=unfinished,
+        noticed=laid.noticed,
     )

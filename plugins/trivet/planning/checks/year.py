@@ -87,8 +87,8 @@ def _remedy(department: Department, timed: TimedRun, by: date, later: date | Non
 
 
 def has_past(timed: TimedRun) -> bool:
-    """Whether something is recorded of the run, so that its first day does not move any more."""
-    return bool(timed.run.done or timed.run.half or any(day >= timed.days[0].date for day in timed.run.lost))
+    """Whether something is recorded of the run, or came at short notice, so that its first day does not move any more."""
+    return bool(timed.noticed or timed.run.done or timed.run.half or any(day >= timed.days[0].date for day in timed.run.lost))
 
 
 def start_line(run: Run, day: date) -> str:

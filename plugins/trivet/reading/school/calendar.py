@@ -23,6 +23,7 @@ def read_calendar(sheet: Sheet) -> tuple[Calendar | None, tuple[Problem, ...]]:
     special = _special(sheet, problems)
     terms = _stretches(sheet, "terms", "term", problems)
     moved_earlier = _stretches(sheet, "moved earlier", "date", problems)
+    short_notice = _stretches(sheet, "short notice", "days", problems)
     if first and last and first > last:
         what = f"the year ends on {last}, before it begins on {first}"
         problems.append(sheet.error("year-ends-first", ("last day",), what, "write the date of the last day of school"))
@@ -40,6 +41,7 @@ def read_calendar(sheet: Sheet) -> tuple[Calendar | None, tuple[Problem, ...]]:
         special=special,
         terms=terms,
         moved_earlier=tuple(sorted(set(moved_earlier))),
+        short_notice=tuple(sorted(short_notice, key=lambda each: (each.first, each.last))),
     )
     return calendar, tuple(problems)
 

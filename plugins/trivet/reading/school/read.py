@@ -11,7 +11,7 @@ from trivet.model.problem import Problem, in_order
 from trivet.model.school import School
 from trivet.reading.school.bells import read_bells
 from trivet.reading.school.calendar import read_calendar
-from trivet.reading.school.checks.calendar import check_calendar
+from trivet.reading.school.checks.calendar import check_calendar, check_short_notice
 from trivet.reading.school.checks.classes import Around, check_classes, sound_classes
 from trivet.reading.school.checks.folder import KINDS, check_folder
 from trivet.reading.school.checks.names import check_tables
@@ -70,6 +70,8 @@ def _school(reader: Reader, sheets: Mapping[str, Sheet | None], units: tuple[str
         reader.add(check_calendar(sheets["calendar"], calendar, bells))
     if sheets["calendar"] and calendar and bells and settings and sheets["calendar"].data.get("files"):
         calendar = reader.calendar_files(sheets["calendar"], calendar, bells, settings.time_zone)
+    if sheets["calendar"] and calendar:
+        reader.add(check_short_notice(sheets["calendar"], calendar))
     around = Around(settings, rooms, bells, calendar, _periods(sheets["bells"]))
     if sheets["classes"] and classes:
         reader.add(check_classes(sheets["classes"], classes, around))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from datetime import timedelta
 
 from trivet.model.problem import Problem
 from trivet.model.school import Calendar, DayType
@@ -81,6 +82,21 @@ def _moved_earlier(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
         read = date_of(text)
         if not isinstance(read, Unreadable) and not calendar.first <= read <= calendar.last:
             yield sheet.warning("outside-year", ("moved earlier", index), f"{read} lies outside the school year", _the_year(calendar))
+
+
+def check_short_notice(sheet: Sheet, calendar: Calendar) -> Iterator[Problem]:
+    """Yield days of short notice that lie outside the year, or are as usual; `calendar` holds what calendar files say, too."""
+    for index, text in enumerate(sheet.data.get("short notice", [])):
+        read = date_range(text)
+        if isinstance(read, Unreadable):
+            continue
+        path = ("short notice", index)
+        days = [read.first + timedelta(days=number) for number in range((read.last - read.first).days + 1)]
+        if not calendar.first <= read.first <= read.last <= calendar.last:
+            yield sheet.warning("outside-year", path, f"{text} lies outside the school year", _the_year(calendar))
+        elif not any(is_closed(calendar, day) or day in calendar.special for day in days):
+            what = f"{text} is as usual: nothing stands for it under `closures` or `days`"
+            yield sheet.warning("notice-of-nothing", path, what, "write there what it is, or leave this line out")
 
 
 def _the_year(calendar: Calendar) -> str:

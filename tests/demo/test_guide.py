@@ -48,7 +48,10 @@ def test_the_guide_has_its_pages_and_links_to_each(root: Path) -> None:
     for name in PAGES:
         path = folder / f"{name}.md"
         for target in re.findall(r"\]\(([^)]+)\)", path.read_text(encoding="utf-8")):
-            assert (folder / target).is_file(), f"{path.name}: {target}"
+            page, _, part = target.partition("#")
+            assert (folder / page).is_file(), f"{path.name}: {target}"
+            titles = re.findall(r"^#+ (.+)$", (folder / page).read_text(encoding="utf-8"), re.MULTILINE)
+            assert not part or part in {title.lower().replace(" ", "-") for title in titles}, f"{path.name}: {target}"
 
 
 def test_the_guide_is_plain_markdown(root: Path) -> None:

@@ -35,13 +35,14 @@ class LessonLane:
 
 @dataclass(frozen=True, slots=True)
 class LessonBlock:
-    """A block of the timeline. `start` is its clock time, for the list that replaces the scale at large type."""
+    """A block of the timeline. `start` is its clock time, for the list that replaces the scale at large type; `round` where it is one."""
 
     css: str
     start: str
     name: str
     length: str
     lanes: tuple[LessonLane, ...] = ()
+    round: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +85,7 @@ def _block(run: LessonRun, block: Block, counted: Headcount, fixed: Costs) -> Le
     length = _length(run, block, fixed)
     if block.kind == "station" and block.round is not None:
         found = tuple(_lane(run, lane, counted) for lane in lanes(run.plan, block.round, run.words))
-        return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found)
+        return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found, block.round)
     if block.kind == "launch" and not run.whole_class:
         name = run.words("lesson.launch_and_checks", n=counted.teams_to_ask)
     thin = "thin " if block.minutes < THIN else ""

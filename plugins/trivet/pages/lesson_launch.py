@@ -51,6 +51,7 @@ class First:
 class LaunchView:
     """The launch of a round: its minutes to scale, what students do, whom the teacher asks, who starts alone."""
 
+    round: int
     title: str
     clock: str
     over: str
@@ -77,6 +78,7 @@ def _launch(run: LessonRun, day: Day, block: Block, number: int, parts: Launch) 
     alone = "" if run.whole_class else next((letter for letter, kind in where.items() if kind is Kind.TEACHER_LED), "")
     end = next((later.start for later in day.blocks if later.at >= block.at + block.minutes), day.end)
     return LaunchView(
+        round=number,
         title=words("lesson.launch_title", n=number),
         clock=words("lesson.from_to", start=clock(block.start), end=clock(end)),
         over=length_class("n", block.minutes),

@@ -10,6 +10,7 @@ from trivet.model.plan import Day, MaterialTotal, Plan, Plans
 from trivet.model.school import Run
 from trivet.model.station import Kind
 from trivet.pages.build_info import BuildInfo
+from trivet.pages.lesson_blanks import blank_boards, blank_checks, for_script
 from trivet.pages.lesson_day import Timeline, timeline
 from trivet.pages.lesson_groups import GroupBoard, boards, without_station
 from trivet.pages.lesson_launch import LaunchView, launches
@@ -34,6 +35,7 @@ COUNTED = "each"
 class RoundBoards:
     """The groups of one round of a day; `boards` is () where they are not public. `without` says which groups have no station in it."""
 
+    number: int
     title: str
     boards: tuple[GroupBoard, ...]
     without: tuple[str, ...] = ()
@@ -82,6 +84,9 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         roles=school.roles if made.whole_class else (),
         questions=questions(unit, words),
         drawn=plan.groups is not None,
+        for_script=for_script(made),
+        blank_boards=blank_boards(made),
+        blank_checks=blank_checks(words),
         quality=quality_of(plan, department, words),
         whom=relative(page, whom_address(plan.class_id)) if (plan.class_id, plan.unit) in department.locks else "",
         adult=_second_adult(run_of(plan, department), words),
@@ -112,17 +117,12 @@ def _day(run: LessonRun, day: Day) -> DayView:
         timeline=timeline(run, day),
         launches=launches(run, day),
         groups=tuple(
-            RoundBoards(run.words("lesson.groups_title", n=n), boards(run, day, n), without_station(run, day, n)) for n in numbers
+            RoundBoards(n, run.words("lesson.groups_title", n=n), boards(run, day, n), without_station(run, day, n)) for n in numbers
         ),
         expectations=run.school.expectations if "expectations" in kinds else (),
         write_up="write_up" in kinds,
         watch=run.whole_class and bool(numbers),
     )
-
-
-def _boards(run: LessonRun, day: Day, number: int) -> RoundBoards:
-    title = run.words("lesson.groups_title", n=number)
-    return RoundBoards(title, boards(run, day, number), without_station(run, day, number))
 
 
 def rounds_of(day: Day, plan: Plan, words: Words) -> str:

@@ -30,7 +30,18 @@ SHEETS = (
 )
 """In the order in which later rules may refine earlier ones; print comes last."""
 
-SCRIPTS = ("frame.js", "home.js", "late.js", "lesson.js", "prep.js", "preview.js", "year.js")
+SCRIPTS = (
+    "class_file.js",
+    "drawn.js",
+    "frame.js",
+    "home.js",
+    "late.js",
+    "lesson.js",
+    "names.js",
+    "prep.js",
+    "preview.js",
+    "year.js",
+)
 
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _AROUND = re.compile(r"\s*([{};,])\s*")

@@ -1,6 +1,7 @@
 // The lesson sheet: today's day first, one part at a time on the phone, ticks that survive a reload. Without this script all days stand open.
 const sheet = document.querySelector(".lesson");
 const days = [...sheet.querySelectorAll(".sheet-day")];
+const MOST_BYTES = 2_000_000; // no class file is so large
 const OF_THE_RUN = new Set(["ask", "kit"]); // the same on every day
 const tabs = [...sheet.querySelectorAll("[data-tab]")];
 
@@ -59,9 +60,8 @@ const keep = (ticks) => {
 };
 
 const ticks = read();
-const boxes = [...sheet.querySelectorAll("[data-tick]")];
 const draw = () => {
-  for (const box of boxes) {
+  for (const box of sheet.querySelectorAll("[data-tick]")) {
     box.checked = ticks.has(box.dataset.tick);
     box.closest(".ck").classList.toggle("done", box.checked);
   }
@@ -78,7 +78,41 @@ sheet.addEventListener("change", ({ target }) => {
   draw();
 });
 
+// the class file that the teacher opens, for all sheets of its class in this tab; the code for it is loaded when there is one
+const fileKey = `trivet:${base}:class-file:${sheet.dataset.run.split("/")[0]}`;
+const kept = {
+  get: () => {
+    try {
+      return sessionStorage.getItem(fileKey);
+    } catch {
+      return null;
+    }
+  },
+  set: (text) => {
+    try {
+      sessionStorage.setItem(fileKey, text);
+    } catch {
+      // a tab that keeps nothing: the names stand until the page is left
+    }
+  },
+  remove: () => sessionStorage.removeItem(fileKey),
+};
+const openFile = async (text) => {
+  const { openOn } = await import("./names.js");
+  openOn(sheet, text, kept);
+  draw();
+};
+const picker = sheet.querySelector("[data-file]");
+picker.addEventListener("change", async () => {
+  const [file] = picker.files;
+  if (file) await openFile(file.size > MOST_BYTES ? "" : await file.text());
+  picker.value = "";
+});
+for (const button of sheet.querySelectorAll("[data-names='open']")) button.addEventListener("click", () => picker.click());
+
 sheet.classList.add("live");
 show(days.find((day) => day.dataset.day >= today()) ?? days.at(-1));
 addEventListener("hashchange", () => show(days[0]));
 draw();
+const names = kept.get();
+if (names) openFile(names);

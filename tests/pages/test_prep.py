@@ -83,7 +83,7 @@ def test_everything_is_on_the_page() -> None:
         "Room 12 need 6 have 18",
         "Start Float or sink? in r2 on Thursday, December 3 need 3, have 4",
         "write starts: 2026-12-03 at school/runs.yml:1:1",
-        "Shopping list Graduated cylinder 25 mL 2 $13.00",
+        "Shopping list item get cost for, in packs Graduated cylinder 25 mL 2 $13.00",
         "together $15.00",
         "Write-ups need 95 pages 95 p1 31 + p2 36 + r2 28: one a student",
         "before 8:05 Set out Float or sink? for p1: 3 × graduated cylinder 25 mL, 2 × balance 0.1 g, 180 mL water",
@@ -130,3 +130,15 @@ def test_stores_stand_apart_and_shared_things_together() -> None:
     words = text(body(scene(rooms=rooms)))
     assert words.index("North prep room need: most") < words.index("South prep room need: most")
     assert "All stores need: most" in text(body(scene(inventory=[StockItem(item="balance 0.1 g", have=Decimal(9))])))
+
+
+def test_every_column_has_a_name() -> None:
+    """No table of the page has an empty header cell, or a row with more cells than the header has names."""
+    tables = re.findall(r"<table class=\"need.*?</table>", body(scene()), flags=re.DOTALL)
+    assert len(tables) > 3
+    for table in tables:
+        head, *rows = re.findall(r"<tr.*?</tr>", table, flags=re.DOTALL)
+        names = re.findall(r"<th scope=\"col\".*?>(.*?)</th>", head)
+        assert all(names)
+        assert "<td" not in head
+        assert {len(re.findall(r"<t[hd]\b", row)) for row in rows} == {len(names)}

@@ -57,7 +57,7 @@ def test_a_station_with_nothing_to_fold_has_no_fold() -> None:
 def test_the_text_is_a_link_to_where_students_read_it() -> None:
     """The text of the teacher-led station leads to its place on the student cards, which is there."""
     unit = rich(None)
-    assert '<a href="student/#reading">story.md, 10 words</a>' in unit_body(unit)
+    assert '<a href="student/#reading">a text of 10 words</a>' in unit_body(unit)
     assert 'id="reading"' in student_body(unit)
 
 

@@ -118,7 +118,7 @@ def test_runs_stand_in_their_weeks() -> None:
 def test_the_same_in_words() -> None:
     """Each class stands in words with its shortest period, its units and dates, and its calendar file."""
     text = text_of(body_of(tiny_department(way="whole_class")))
-    assert "p1 Science 7, period 1 Ms. Rowan 205 meetings, 10,660 min in the year A period for a first round: 40" in text
+    assert "p1 Science 7, period 1 Ms. Rowan 205 meetings, 10,660 min in the year Period that a first round needs: 40" in text
     assert "1 Float or sink? Nov 30 to Dec 2, whole class Calendar file" in text
     assert 'href="../calendar/p1.ics"' in body_of(tiny_department())
 
@@ -134,7 +134,7 @@ def test_each_class_has_its_shortest_period_on_the_strip() -> None:
     department = tiny_department(classes=classes, runs=runs)
     assert [(cell.text, cell.note) for cell in strip_of(department).classes] == [("p1", "40"), ("p2", "")]
     assert "<small>40</small>" in body_of(department)
-    assert "by each class: the shortest period that holds a first round, in minutes" in body_of(department)
+    assert "with each class: minutes of the shortest period that holds a first round" in body_of(department)
 
 
 def test_days_of_school_are_counted() -> None:

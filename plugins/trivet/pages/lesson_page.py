@@ -98,7 +98,6 @@ def lesson_page(plan: Plan, department: Department, plans: Plans, build: BuildIn
         policy=POLICY,
         claim=unit.write_up.claim_starts,
         drawn_on=long_date(plan.drawn_on, words) if plan.drawn_on else "",
-        engine=plan.engine or "",
         built=long_date(build.date, words),
         version=build.version,
     )

@@ -20,6 +20,9 @@ from trivet.planning.stores.purchases import Purchase, total
 from trivet.planning.stores.sentences import clash, headline, place, task_text, turn_round_text, why, why_used_up
 from trivet.planning.stores.tasks import RoomDays
 
+TOGETHER = "\u00a0×"
+"""Keeps a count and its sign on one line."""
+
 
 @dataclass(frozen=True, slots=True)
 class Row:
@@ -194,7 +197,7 @@ def _tasks(each: RoomDays, department: Department, words: Words) -> TaskList:
         TaskLine(
             words("prep.after" if task.kind == "take_in" else "prep.before"),
             clock(task.at),
-            task_text(task, department.units[task.unit].title),
+            task_text(task, department.units[task.unit].title).replace(" ×", TOGETHER),
         )
         for task in each.tasks
     )

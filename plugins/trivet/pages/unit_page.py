@@ -171,7 +171,7 @@ def _own_terms(station: AnyStation, unit: Unit, links: UnitLinks, words: Words) 
             hazards = ", ".join(station.hazards) or words("unit.no_hazards")
             terms = {"materials": tuple(material(line, words) for line in station.materials), "safety": (hazards,)}
         case TeacherLedStation():
-            read = (words("unit.reading", file=station.read.path, n=station.read.words),) if station.read else ()
+            read = (words("unit.reading", n=station.read.words),) if station.read else ()
             terms = {"read": read, "start_alone": (station.start_alone,), "ask": tuple(_first_asks(station))}
     spoken = ("start_alone", "ask")
     reading = relative(links.page, f"{student_address(unit.slug)}#reading")

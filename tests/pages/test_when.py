@@ -71,8 +71,8 @@ def test_who_missed_a_round_and_who_waits() -> None:
     pages = make_site(made, plan_department(made), (), BuildInfo(date(2026, 11, 22)), {}).pages
     sheet = next(page.body for page in pages if page.path == SHEET)
     groups = {part[:10]: part for part in sheet.split('data-panel="groups" id="')[1:]}
-    assert "Group B missed this round." in groups["2026-11-30"] and '<span class="letter">B</span>' not in groups["2026-11-30"]
-    assert "Groups A and C have no station to go to in this round" in groups["2026-12-02"]
+    assert "Group B missed round 1." in groups["2026-11-30"] and '<span class="letter">B</span>' not in groups["2026-11-30"]
+    assert "Groups A and C have no station to go to in round 3" in groups["2026-12-02"]
     assert '<span class="letter">A</span>' not in groups["2026-12-02"].split("</section>")[0]
 
 

@@ -92,7 +92,7 @@ def _description(event: LessonEvent, link: str, words: Words) -> Iterator[str]:
     else:
         for block in event.day.blocks:
             if block.kind == "station" and block.round is not None:
-                where = _where(event.plan, block.round, words)
+                where = _where(event.plan, block.round, event.date, words)
                 yield words("calendar.round", n=block.round, clock=clock(block.start), minutes=minutes(block.minutes), where=where)
             elif block.kind == "write_up":
                 yield words("calendar.write_up", clock=clock(block.start), minutes=minutes(block.minutes))
@@ -102,10 +102,10 @@ def _description(event: LessonEvent, link: str, words: Words) -> Iterator[str]:
         yield words("calendar.sheet", link=link)
 
 
-def _where(plan: Plan, number: int, words: Words) -> str:
-    """Who is where in a round, "" where groups are not public."""
-    stations = stations_of(plan, number)
-    if stations is None:
+def _where(plan: Plan, number: int, on: date, words: Words) -> str:
+    """Who is where in a round, "" where groups are not public or all of them missed it."""
+    stations = stations_of(plan, number, on)
+    if not stations:
         return ""
     if plan.way == "whole_class":
         return words("calendar.whole_class", station=tag(next(iter(stations.values())), words).name)

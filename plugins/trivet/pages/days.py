@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from trivet.model.plan import Block, Day, Plan
 from trivet.model.station import Kind
@@ -60,9 +61,9 @@ def week(plan: Plan, words: Words) -> Week:
     )
 
 
-def lanes(plan: Plan, number: int, words: Words) -> tuple[Lane, ...]:
+def lanes(plan: Plan, number: int, on: date, words: Words) -> tuple[Lane, ...]:
     """Return the lanes of a round: by letter where groups are public, one lane for a whole class, else three without letters."""
-    where = stations_of(plan, number)
+    where = stations_of(plan, number, on)
     if where is None:
         return tuple(Lane("", station) for station in tags(words))
     if len(set(where.values())) == 1:
@@ -70,9 +71,12 @@ def lanes(plan: Plan, number: int, words: Words) -> tuple[Lane, ...]:
     return tuple(Lane(letter, tag(kind, words)) for letter, kind in where.items())
 
 
-def stations_of(plan: Plan, number: int) -> Mapping[str, Kind] | None:
-    """Return where each group is in a round, in order of letters, or None where it is not public."""
-    found = next((r.stations for r in plan.rounds if r.round == number), None)
+def stations_of(plan: Plan, number: int, on: date) -> Mapping[str, Kind] | None:
+    """Return where each group is in a round on a date, in order of letters, or None where it is not public.
+
+    A round that was stopped stands in the plan once for each of its days, and a group may miss one of them.
+    """
+    found = next((each.stations for each in plan.rounds if (each.round, each.date) == (number, on)), None)
     return None if found is None else {letter: found[letter] for letter in LETTERS if letter in found}
 
 
@@ -93,7 +97,7 @@ def legend(plan: Plan, words: Words) -> str:
 
 
 def _day_bar(plan: Plan, day: Day, longest: int, words: Words) -> DayBar:
-    segments = [_segment(plan, block, longest, words) for block in day.blocks]
+    segments = [_segment(plan, day, block, longest, words) for block in day.blocks]
     if day.surplus_minutes:
         at = day.blocks[-1].at + day.blocks[-1].minutes if day.blocks else 0
         left = words("bar.left", minutes=minutes(day.surplus_minutes))
@@ -102,11 +106,11 @@ def _day_bar(plan: Plan, day: Day, longest: int, words: Words) -> DayBar:
     return DayBar(weekday(day.date, words), month_day(day.date, words), tuple(segments))
 
 
-def _segment(plan: Plan, block: Block, longest: int, words: Words) -> DaySegment:
+def _segment(plan: Plan, day: Day, block: Block, longest: int, words: Words) -> DaySegment:
     name = block_name(block, words)
     full = words("bar.block", name=name, minutes=minutes(block.minutes), clock=clock(block.start))
     if block.kind == "station" and block.round is not None:
-        found = lanes(plan, block.round, words)
+        found = lanes(plan, block.round, day.date, words)
         who = ", ".join(f"{lane.letters} {lane.station.name}".strip() for lane in found)
         return DaySegment(_css("round", block.at, block.minutes, longest), "", f"{full}: {who}", found)
     short = words("bar.short", name=words(f"block.in_legend.{block.kind}"), minutes=minutes(block.minutes))

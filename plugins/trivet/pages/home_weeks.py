@@ -167,7 +167,7 @@ def _planned(day: Day, plan: Plan, words: Words) -> Cell:
     parts = [str(number) for number in numbers]
     if any(block.kind == "write_up" for block in day.blocks):
         parts.append(words("home.letter.write_up"))
-    where = stations_of(plan, numbers[0]) if numbers else None
+    where = stations_of(plan, numbers[0], day.date) if numbers else None
     return Cell(
         date=day.date.isoformat(),
         text=" ".join(parts),

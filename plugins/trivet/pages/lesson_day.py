@@ -9,6 +9,7 @@ from datetime import time
 from trivet.model.plan import Block, Day, Plan
 from trivet.model.station import Kind
 from trivet.pages.days import Lane, block_name, lanes
+from trivet.pages.lesson_launch import teams_asked
 from trivet.pages.lesson_run import LessonRun
 from trivet.pages.scale import length_class
 from trivet.pages.spoken import clock, minutes
@@ -67,7 +68,7 @@ def timeline(run: LessonRun, day: Day) -> Timeline:
     """Return a day to scale."""
     counted = run.headcount(day)
     fixed = costs(run.school.settings.defaults, counted, 0, full_expectations=False, at_home=False)
-    blocks = [_block(run, block, counted, fixed) for block in day.blocks]
+    blocks = [_block(run, day, block, counted, fixed) for block in day.blocks]
     if day.surplus_minutes:
         at = day.minutes - day.surplus_minutes
         thin = "thin " if day.surplus_minutes < THIN else ""
@@ -79,15 +80,16 @@ def timeline(run: LessonRun, day: Day) -> Timeline:
     return Timeline(scale, tuple(_labels(day)), tuple(blocks))
 
 
-def _block(run: LessonRun, block: Block, counted: Headcount, fixed: Costs) -> LessonBlock:
+def _block(run: LessonRun, day: Day, block: Block, counted: Headcount, fixed: Costs) -> LessonBlock:
     placed = f"{length_class('at', block.at)} {length_class('m', block.minutes)}"
     name = block_name(block, run.words)
     length = _length(run, block, fixed)
     if block.kind == "station" and block.round is not None:
-        found = tuple(_lane(run, lane, counted) for lane in lanes(run.plan, block.round, run.words))
+        found = tuple(_lane(run, lane, counted) for lane in lanes(run.plan, block.round, day.date, run.words))
         return LessonBlock(f"lanes {placed}", clock(block.start), name, length, found, block.round)
     if block.kind == "launch" and not run.whole_class:
-        name = run.words("lesson.launch_and_checks", n=counted.teams_to_ask)
+        asked = teams_asked(run, block.round or 0, counted.teams_to_ask)
+        name = run.words("lesson.launch_and_checks", n=asked) if asked else name
     thin = "thin " if block.minutes < THIN else ""
     return LessonBlock(f"{thin}{placed}", clock(block.start), name, length)
 

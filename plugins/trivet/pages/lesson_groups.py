@@ -68,7 +68,7 @@ def without_station(run: LessonRun, day: Day, number: int) -> tuple[str, ...]:
     found = []
     for key, letters in (("missed", [each for each in gone if each in missed]), ("waiting", [each for each in gone if each not in missed])):
         if letters:
-            found.append(run.words(f"lesson.{key}", groups=sentence_list(letters, run.words), n=len(letters)))
+            found.append(run.words(f"lesson.{key}", groups=sentence_list(letters, run.words), n=len(letters), round=number))
     return tuple(found)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from trivet.model.plan import Block, Day, Plan
@@ -72,33 +73,40 @@ def launches(run: LessonRun, day: Day) -> tuple[LaunchView, ...]:
     return tuple(_launch(run, day, block, block.round, parts) for block in day.blocks if block.kind == "launch" and block.round)
 
 
+def teams_asked(run: LessonRun, number: int, by_size: int) -> int:
+    """Return how many teams are asked in the launch of a round; `by_size` where groups are not public."""
+    return sum(check.round == number for check in run.plan.spot_checks) if run.plan.spot_checks else by_size
+
+
 def _launch(run: LessonRun, day: Day, block: Block, number: int, parts: Launch) -> LaunchView:
     words = run.words
-    where = stations_of(run.plan, number) or {}
+    where = stations_of(run.plan, number, day.date) or {}
     alone = "" if run.whole_class else next((letter for letter, kind in where.items() if kind is Kind.TEACHER_LED), "")
+    somebody = not run.whole_class and (not where or bool(alone))
+    asked = teams_asked(run, number, parts.teams)
     end = next((later.start for later in day.blocks if later.at >= block.at + block.minutes), day.end)
     return LaunchView(
         round=number,
         title=words("lesson.launch_title", n=number),
         clock=words("lesson.from_to", start=clock(block.start), end=clock(end)),
         over=length_class("n", block.minutes),
-        segments=_segments(parts, block.minutes, words),
+        segments=_segments(parts, block.minutes, asked, words),
         first=tuple(
             First(f"r{number}-{name}", words(f"lesson.launch.{name}"), words("time.min", minutes=minutes(length)))
             for name, length in parts.parts
             if name != "spot_checks"
         ),
-        checks=_checks(run.plan, number, words),
-        undrawn=_undrawn(run, number),
-        teams=parts.teams,
+        checks=_checks(run.plan, where, number, words),
+        undrawn=_undrawn(run, where),
+        teams=asked,
         while_working=run.whole_class,
         alone_letter=alone,
         alone_station=tag(Kind.TEACHER_LED, words),
-        alone="" if run.whole_class else run.unit.teacher_led.start_alone,
+        alone=run.unit.teacher_led.start_alone if somebody else "",
     )
 
 
-def _segments(parts: Launch, whole: float, words: Words) -> tuple[Segment, ...]:
+def _segments(parts: Launch, whole: float, asked: int, words: Words) -> tuple[Segment, ...]:
     """Return the parts to scale over the whole block, so that what planning rounded up stands at the end."""
     segments = []
     at = 0.0
@@ -106,21 +114,20 @@ def _segments(parts: Launch, whole: float, words: Words) -> tuple[Segment, ...]:
         length = min(needed, whole - at)
         if length <= 0:
             continue
-        full = words("bar.part", name=words(f"lesson.launch.{name}", n=parts.teams), minutes=minutes(length))
-        short = words("lesson.checks_short", minutes=minutes(length), n=parts.teams) if name == "spot_checks" else minutes(length)
+        full = words("bar.part", name=words(f"lesson.launch.{name}", n=asked), minutes=minutes(length))
+        short = words("lesson.checks_short", minutes=minutes(length), n=asked) if name == "spot_checks" else minutes(length)
         segments.append(Segment(f"{length_class('at', at)} {length_class('m', length)}", short, full))
         at += length
     return tuple(segments)
 
 
-def _undrawn(run: LessonRun, number: int) -> tuple[StationChecks, ...]:
+def _undrawn(run: LessonRun, where: Mapping[str, Kind]) -> tuple[StationChecks, ...]:
     """Return the questions of each station that is asked in a round, () where the plan names teams and students.
 
     The author's own stand in place of those that any station has; at a station with hazards safety is always asked.
     """
     if run.plan.spot_checks:
         return ()
-    where = stations_of(run.plan, number) or {}
     kinds = dict.fromkeys(where.values()) if run.whole_class else (Kind.ONLINE, Kind.HANDS_ON)
     found = []
     for kind in kinds:
@@ -131,8 +138,7 @@ def _undrawn(run: LessonRun, number: int) -> tuple[StationChecks, ...]:
     return tuple(found)
 
 
-def _checks(plan: Plan, number: int, words: Words) -> tuple[Check, ...]:
-    where = stations_of(plan, number) or {}
+def _checks(plan: Plan, where: Mapping[str, Kind], number: int, words: Words) -> tuple[Check, ...]:
     found = []
     for check in plan.spot_checks:
         if check.round != number:

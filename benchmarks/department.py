@@ -33,11 +33,15 @@ SCHOOL_WEEKS = 36
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """How large a department is; each class runs `runs_each` units, and the first as a whole class."""
+    """How large a department is; each class runs `runs_each` units, and the first as a whole class.
+
+    The stores hold the demo school's kit so many times; 0 is twice for each teacher, which is enough for all lessons at one time.
+    """
 
     units: int
     classes: int
     runs_each: int
+    kits: int = 0
 
     def __str__(self) -> str:
         """Say it in words."""
@@ -52,7 +56,7 @@ def write_department(to: Path, size: Size) -> Path:
     slugs = _write_units(to / "units", size.units)
     teachers = -(-size.classes // PERIODS)
     _write_settings(to / "school" / "school.yml", slugs, teachers)
-    _write_house(to / "school", teachers)
+    _write_house(to / "school", teachers, size.kits or 2 * teachers)
     classes = [f"c{number:02d}" for number in range(1, size.classes + 1)]
     (to / "school" / "classes.yml").write_text(_classes(classes), encoding="utf-8")
     (to / "school" / "runs.yml").write_text(_runs(classes, slugs, size.runs_each), encoding="utf-8")
@@ -95,14 +99,14 @@ def _write_settings(path: Path, slugs: list[str], teachers: int) -> None:
     path.write_text(before + "simulations:\n" + "".join(f"  - {slug}\n" for slug in slugs) + rest, encoding="utf-8")
 
 
-def _write_house(school: Path, teachers: int) -> None:
-    """Give each teacher a room with devices for a class, and the school kit for as many classes at one time."""
+def _write_house(school: Path, teachers: int, kits: int) -> None:
+    """Give each teacher a room with devices for a class, and the school its kit so many times."""
     rooms = (school / "rooms.yml").read_text(encoding="utf-8")
     own = rooms[rooms.index("    name:") : rooms.index("  room14:")]
     own = re.sub(r"devices: \d+", f"devices: {DEVICES}", own)
     (school / "rooms.yml").write_text("rooms:\n" + "".join(f"  r{n}:\n{own}" for n in range(1, teachers + 1)), encoding="utf-8")
     stock = school / "inventory.yml"
-    more = re.sub(r"have: (\d+)", lambda found: f"have: {2 * teachers * int(found[1])}", stock.read_text(encoding="utf-8"))
+    more = re.sub(r"have: (\d+)", lambda found: f"have: {kits * int(found[1])}", stock.read_text(encoding="utf-8"))
     stock.write_text(more, encoding="utf-8")
 
 

@@ -10,7 +10,7 @@ from functools import lru_cache, partial
 from trivet.model.department import Department
 from trivet.model.plan import Plan, Plans
 from trivet.planning.same import Same
-from trivet.planning.stores.cures import Cure, cures
+from trivet.planning.stores.cures import Cure, cure_to_write, cures
 from trivet.planning.stores.moments import Moment, moments
 from trivet.planning.stores.needs import Reusable, UsedUp, reusable, used_up
 from trivet.planning.stores.pools import Key, Pool, Share, make_pools
@@ -114,19 +114,19 @@ def department_materials(department: Department, plans: Plans) -> DepartmentMate
     )
 
 
-def kit_clashes(department: Department, plans: tuple[Plan, ...]) -> tuple[tuple[Reusable, tuple[Cure, ...]], ...]:
-    """Return what is short because several lessons have it out together, with cures: once for the same lessons, in its first week."""
+def kit_clashes(department: Department, plans: tuple[Plan, ...]) -> tuple[tuple[Reusable, Cure], ...]:
+    """Return what is short because several lessons have it out together, with a cure: once for the same lessons, in its first week."""
     ledger, tried = _opened(Same(department), Same(plans))
-    found: dict[tuple[Key, tuple[tuple[str, str], ...]], tuple[Reusable, tuple[Cure, ...]]] = {}
+    found: dict[tuple[Key, tuple[tuple[str, str], ...]], tuple[Reusable, Cure]] = {}
     for key, own in ledger.moments.items():
         for moment in own:
             if not moment.short or len(moment.uses) < 2:
                 continue
-            who = tuple((use.class_id, use.unit) for use in moment.uses)
+            who = tuple(use.run for use in moment.uses)
             week = [each for each in own if _monday(each.date) == _monday(moment.date) and len(each.uses) > 1]
             lack = None if (key, who) in found else reusable(ledger.pools[key], week)
             if lack is not None:
-                found[key, who] = (lack, cures(lack, tried))
+                found[key, who] = (lack, cure_to_write(lack, tried))
     return tuple(found.values())
 
 

@@ -17,8 +17,10 @@ from trivet.model.school import UNSETTLED, DayType, Run, StockItem
 from trivet.model.station import Material, Per
 from trivet.model.unit import Unit
 from trivet.planning.department import plan_department
-from trivet.planning.department_materials import Span, department_materials
+from trivet.planning.department_materials import Span, department_materials, kit_clashes
 from trivet.planning.stores.cures import Cure
+from trivet.planning.stores.needs import Reusable
+from trivet.planning.stores.tried import Tried
 from trivet.planning.timed_runs import settled
 from trivet.reading import forms
 
@@ -237,3 +239,37 @@ def test_used_up_things_are_bought() -> None:
     stock = [StockItem(item="paper towels", have=Decimal(10), store="north prep room", price=Decimal("0.02"), pack=Decimal(150))]
     cure = cures_of(two_classes(unit=unit, inventory=stock))["buy"]
     assert (cure.title, cure.then) == ("Buy 150 × paper towels (1 × 150)", ("$3.00",))
+
+
+def five_at_once(have: int) -> Department:
+    """Five classes run `float` at the same time with 3 cylinders each."""
+    names = ["p2", "r2", "k2", "m2", "s2"]
+    return two_classes(
+        classes=[tiny_class(name, 36, period="P2") for name in names],
+        runs=[Run(class_id=name, unit="float", starts=STARTS) for name in names],
+        rooms=[tiny_room("r12", devices=99)],
+        inventory=[StockItem(item=CYLINDER, have=Decimal(have), store="north prep room")],
+    )
+
+
+def clash_of(department: Department) -> tuple[Reusable, Cure]:
+    ((lack, cure),) = kit_clashes(department, plan_department(department).plans)
+    return lack, cure
+
+
+@pytest.mark.parametrize(("have", "kind", "dates_are_tried"), [(3, "borrow", False), (11, "share", False), (12, "start", True)])
+def test_no_date_is_tried_where_none_can_help(have: int, kind: str, dates_are_tried: bool, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where any four of five classes are short too, no other date of one of them is worked out; where four have enough, one is."""
+    asked: list[object] = []
+    real = Tried.moved
+    monkeypatch.setattr(Tried, "moved", lambda *given: asked.append(given) or real(*given))
+    lack, cure = clash_of(five_at_once(have))
+    assert (lack.need, cure.kind, bool(asked)) == (15, kind, dates_are_tried)
+
+
+@pytest.mark.parametrize("have", [1, 3, 5, 8, 11, 12, 13])
+def test_the_cure_to_write_is_the_first_of_all_that_is_a_line(have: int) -> None:
+    """The cure that the check names is the first of all cures that is a line to write, and the first of all where none is."""
+    department = five_at_once(have)
+    every = weeks(department)[0].shortages[0].cures
+    assert clash_of(department)[1] == next((cure for cure in every if cure.writes), every[0])

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.planning.stores.test_pools import USE
 from trivet.planning.materials import Tally
-from trivet.planning.stores.moments import moments, peak
+from trivet.planning.stores.moments import moments, peak, short_without
 from trivet.planning.stores.pools import Pool, Share
 
 POOL = Pool(item="lamp", unit="", used_up=False, place="north", have=Fraction(5), own={"north": Fraction(5)})
@@ -47,3 +47,16 @@ def test_a_part_of_a_larger_moment_is_left_out() -> None:
 def test_periods_that_touch_are_apart() -> None:
     """One class leaves at the minute in which the next comes: nothing is needed twice."""
     assert [moment.need for moment in moments(POOL, [share("p1", 0, 20, 3), share("p2", 20, 40, 4)])] == [3, 4]
+
+
+@given(st.lists(spans, min_size=2, max_size=5), st.integers(0, 8))
+def test_what_is_short_without_a_run_stays_short_wherever_it_goes(given_spans: list[tuple[int, int, int]], later: int) -> None:
+    """What the others alone are short of is the least that is short after the first class has moved to any other minute."""
+    shares = [share(f"c{place}", start, start + length, need) for place, (start, length, need) in enumerate(given_spans)]
+    _, length, need = given_spans[0]
+    moved = moments(POOL, [share("c0", later, later + length, need), *shares[1:]])
+    for moment in moments(POOL, shares):
+        alone = short_without(POOL, moment, {("c0", USE.unit)})
+        others = [many for name, many in zip(moment.classes, moment.amounts, strict=True) if name != "c0"]
+        assert alone == max(0, sum(others) - 5)
+        assert alone <= max(each.short for each in moved)

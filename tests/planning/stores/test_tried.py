@@ -130,13 +130,22 @@ def test_a_change_is_worked_out_once() -> None:
 def test_thinner_materials(teams: int, need: int, *, short: bool) -> None:
     """Two of three teams to a cylinder need 2 + 2 and one for all three 1 + 1: worked by hand for three teams of each class."""
     found = tried(two_classes())
-    unit = tiny_unit("float", hands_on={"materials": (Material(Decimal(1), CYLINDER, Per.TEAM, per_count=teams),)})
-    after = found.thinned(unit)
-    assert after.most == {cylinders(found): Fraction(need), **{key: many for key, many in after.most.items() if key != cylinders(found)}}
-    assert bool({key for key, _, _ in after.short} & {cylinders(found)}) == short
+    after = found.thinned("float", 0, teams)
+    assert after.most == {cylinders(found): Fraction(need)}
+    assert bool(after.short) == short
 
 
 def test_nothing_changed_changes_nothing() -> None:
     """The uses of a run in their own place leave what is short as it is."""
     found = tried(two_classes())
-    assert found.thinned(found.department.units["float"]).short == found.lacking_now
+    assert found.thinned("float", 0, 1).short == found.lacking_now
+
+
+def test_an_item_on_two_lines_is_thinned_on_one() -> None:
+    """Where a unit asks for an item on two lines, both count and only the line that was named is thinned: 3 + 3 a class, then 2 + 3."""
+    line = Material(Decimal(1), CYLINDER, Per.TEAM)
+    given = two_classes(have=20)
+    double = replace(given.units["float"], hands_on=replace(given.units["float"].hands_on, materials=(line, replace(line))))
+    found = tried(replace(given, units={**given.units, "float": double}))
+    assert found.now[cylinders(found)][0].need == 12
+    assert found.thinned("float", 1, 2).most == {cylinders(found): Fraction(10)}

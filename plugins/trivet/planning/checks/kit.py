@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from trivet.model.department import Department
 from trivet.model.plan import Plan
@@ -23,8 +23,8 @@ def check_kit(department: Department, plans: tuple[Plan, ...]) -> Iterator[Probl
 
     Devices that one class is short of are advice: students can share them.
     """
-    for lack, cures in kit_clashes(department, plans):
-        yield _clash(department, lack, cures)
+    for lack, cure in kit_clashes(department, plans):
+        yield _clash(department, lack, cure)
     runs = {(run.class_id, run.unit): run for run in department.school.runs}
     for plan in plans:
         for total in plan.materials:
@@ -50,13 +50,12 @@ def _share(department: Department, plan: Plan, devices: int, missing: int) -> st
     return cure_of(students, devices, missing, department.units[plan.unit].online.work_in, whole_class=whole_class)
 
 
-def _clash(department: Department, lack: Reusable, cures: Sequence[Cure]) -> Problem:
-    """At the run that stands last in runs.yml; the cure is the first that is a line to write, else the first of all."""
+def _clash(department: Department, lack: Reusable, cure: Cure) -> Problem:
+    """At the run that stands last in runs.yml."""
     rooms = department.school.rooms
     first = next(iter(lack.lacking))
     runs = {(run.class_id, run.unit): run for run in department.school.runs}
-    run = max((runs[use.class_id, use.unit] for use in first.uses), key=lambda each: each.index)
-    cure = next((each for each in cures if each.writes), cures[0])
+    run = max((runs[use.run] for use in first.uses), key=lambda each: each.index)
     written = say_list([f"write `{line}` at {place.file}:{place.line}:{place.column}" for line, place in cure.writes])
     return Problem(
         code="kit-clash",

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -16,6 +17,7 @@ from trivet.planning.materials import same_item
 from trivet.planning.measures import as_decimal, factor
 from trivet.planning.notes import share_devices
 from trivet.planning.say import say_date, say_list, say_money, say_number, say_weekdays
+from trivet.planning.stores.moments import short_without
 from trivet.planning.stores.needs import Reusable, UsedUp
 from trivet.planning.stores.purchases import Purchase, purchase
 from trivet.planning.stores.sentences import short_of
@@ -42,11 +44,29 @@ class Cure:
 
 def cures(lack: Reusable | UsedUp, tried: Tried) -> tuple[Cure, ...]:
     """Return what would cure a shortage, the least work first."""
+    return tuple(_in_turn(lack, tried))
+
+
+def cure_to_write(lack: Reusable, tried: Tried) -> Cure:
+    """Return the first cure that is a line to write, else the first of all; those after it are not tried."""
+    first = None
+    for cure in _in_turn(lack, tried):
+        if cure.writes:
+            return cure
+        first = first or cure
+    return first or _borrow(lack, tried)
+
+
+def _in_turn(lack: Reusable | UsedUp, tried: Tried) -> Iterator[Cure]:
     bought = purchase(lack.pool, lack.missing)
     if isinstance(lack, UsedUp):
-        return tuple(_buy(lack, bought, tried))
-    found = [_borrow(lack, tried), *_buy(lack, bought, tried), *_start_later(lack, tried), *_swap(lack, tried)]
-    return tuple([*found, _take_turns(lack, tried)] if lack.pool.device else [*found, *_share(lack, tried)])
+        yield from _buy(lack, bought, tried)
+        return
+    yield _borrow(lack, tried)
+    yield from _buy(lack, bought, tried)
+    yield from _start_later(lack, tried)
+    yield from _swap(lack, tried)
+    yield from [_take_turns(lack, tried)] if lack.pool.device else _share(lack, tried)
 
 
 def _now(lack: Reusable, need: Decimal | None = None, more: Decimal = Decimal(0)) -> str:
@@ -98,20 +118,21 @@ def _buy(lack: Reusable | UsedUp, bought: Purchase | None, tried: Tried) -> Iter
 
 def _start_later(lack: Reusable, tried: Tried) -> Iterator[Cure]:
     """The smallest step to a later first day of one of the clashing runs that leaves nothing new short."""
-    found: list[tuple[date, Cure]] = []
+    steps: list[tuple[date, Use]] = []
     for use in _clashing(lack):
+        if _can_cure(lack, {use.run}):
+            plan = next(plan for plan in tried.plans if (plan.class_id, plan.unit) == use.run)
+            steps += [(day, use) for day in tried.meetings_after(use.class_id, plan.days[0].date, LATER)]
+    for day, use in sorted(steps, key=lambda step: step[0]):
         at, run = _run_of(use, tried)
-        plan = next(plan for plan in tried.plans if (plan.class_id, plan.unit) == (use.class_id, use.unit))
-        for day in tried.meetings_after(use.class_id, plan.days[0].date, LATER):
-            need = _need_after(lack, use.class_id, {at: day}, tried)
-            if need is not None:
-                title = f"Start {_titled(run, tried)} in {use.class_id} on {say_date(day)}"
-                gone = ("`after` and `gap` go out",) if run.gap_days else ("`after` goes out",) if run.after else ()
-                then = (_now(lack, need), f"its rounds move to {_rounds(use, {at: day}, tried)}", *gone)
-                key = "after" if run.after else "by" if run.begins == "by" else "starts"
-                found.append((day, Cure("start", title, then, ((f"starts: {day}", of_run(tried.department, run, key)),))))
-                break
-    yield from [cure for _, cure in sorted(found, key=lambda item: item[0])[:1]]
+        need = _need_after(lack, use.class_id, {at: day}, tried)
+        if need is not None:
+            title = f"Start {_titled(run, tried)} in {use.class_id} on {say_date(day)}"
+            gone = ("`after` and `gap` go out",) if run.gap_days else ("`after` goes out",) if run.after else ()
+            then = (_now(lack, need), f"its rounds move to {_rounds(use, {at: day}, tried)}", *gone)
+            key = "after" if run.after else "by" if run.begins == "by" else "starts"
+            yield Cure("start", title, then, ((f"starts: {day}", of_run(tried.department, run, key)),))
+            return
 
 
 def _swap(lack: Reusable, tried: Tried) -> Iterator[Cure]:
@@ -128,6 +149,8 @@ def _swap(lack: Reusable, tried: Tried) -> Iterator[Cure]:
             ):
                 continue
             if other.unit in units[run.unit].returns_to or run.unit in units[other.unit].returns_to:
+                continue
+            if not _can_cure(lack, {use.run, (other.class_id, other.unit)}):
                 continue
             need = _need_after(lack, use.class_id, {at: other.starts, other_at: run.starts}, tried)
             if need is not None:
@@ -152,6 +175,11 @@ def _clashing(lack: Reusable) -> list[Use]:
     """One use of each run that takes part in the shortage, where there is more than one class to move apart."""
     uses = {(use.class_id, use.unit): use for moment in lack.lacking for use in moment.uses if len(moment.uses) > 1}
     return list(uses.values())
+
+
+def _can_cure(lack: Reusable, runs: AbstractSet[tuple[str, str]]) -> bool:
+    """Whether it can help at all to move these runs: not where all others alone are short too. Quick to say, unlike timing them anew."""
+    return not any(short_without(lack.pool, moment, runs) for moment in lack.lacking)
 
 
 def _run_of(use: Use, tried: Tried) -> tuple[int, Run]:
@@ -185,9 +213,7 @@ def _share(lack: Reusable, tried: Tried) -> Iterator[Cure]:
             if line.per is not Per.TEAM or line.used_up or line.quantity != 1 or not same_item(line.item, lack.pool.item):
                 continue
             for teams in (line.per_count + 1, line.per_count + 2):
-                lines = tuple(replace(each, per_count=teams) if each is line else each for each in unit.hands_on.materials)
-                thinner = replace(unit, hands_on=replace(unit.hands_on, materials=lines))
-                need = _need_with(lack, tried.thinned(thinner), tried)
+                need = _need_with(lack, tried.thinned(slug, index, teams), tried)
                 if need is not None:
                     at = unit.places.find("stations", "hands-on", "materials", index)
                     title = f"Let {('two', 'three', 'four')[teams - 2] if teams <= 4 else teams} teams share one"

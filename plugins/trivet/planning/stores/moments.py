@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from datetime import date, time
 from fractions import Fraction
@@ -52,6 +53,11 @@ def peak(found: Sequence[Moment]) -> Moment | None:
     return max(found, key=lambda moment: moment.need, default=None)
 
 
+def short_without(pool: Pool, moment: Moment, runs: AbstractSet[tuple[str, str]]) -> Fraction:
+    """Return how much is missing in a moment where some runs (class id, unit slug) have nothing out."""
+    return pool.short(_by_store(pool, ((use, many) for use, many in zip(moment.uses, moment.amounts, strict=True) if use.run not in runs)))
+
+
 def _of_day(pool: Pool, shares: Sequence[Share]) -> list[Moment]:
     bells = sorted({bell for share in shares for bell in (share.use.start, share.use.end)})
     stretches: dict[tuple[int, ...], tuple[time, time]] = {}
@@ -64,16 +70,21 @@ def _of_day(pool: Pool, shares: Sequence[Share]) -> list[Moment]:
 
 
 def _moment(pool: Pool, shares: Sequence[Share], start: time, end: time) -> Moment:
-    by_store: defaultdict[str, Fraction] = defaultdict(Fraction)
-    amounts = tuple(share.tally.with_spare(0) for share in shares)
-    for share, amount in zip(shares, amounts, strict=True):
-        by_store["" if pool.device else share.use.store] += amount
+    uses, amounts = tuple(share.use for share in shares), tuple(share.tally.with_spare(0) for share in shares)
     return Moment(
-        date=shares[0].use.date,
+        date=uses[0].date,
         start=start,
         end=end,
-        uses=tuple(share.use for share in shares),
+        uses=uses,
         amounts=amounts,
         need=sum(amounts, start=Fraction(0)),
-        short=pool.short(by_store),
+        short=pool.short(_by_store(pool, zip(uses, amounts, strict=True))),
     )
+
+
+def _by_store(pool: Pool, out: Iterable[tuple[Use, Fraction]]) -> Mapping[str, Fraction]:
+    """What is out at once, by the store of the rooms that have it; devices stay in their room."""
+    found: defaultdict[str, Fraction] = defaultdict(Fraction)
+    for use, amount in out:
+        found["" if pool.device else use.store] += amount
+    return found

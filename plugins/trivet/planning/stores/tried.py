@@ -13,8 +13,8 @@ from functools import cached_property
 from trivet.model.department import Department
 from trivet.model.plan import Plan
 from trivet.model.school import Run
-from trivet.model.unit import Unit
 from trivet.planning.dates import SchoolDay, meetings, school_days
+from trivet.planning.materials import same_item
 from trivet.planning.stores.moments import Moment, moments
 from trivet.planning.stores.pools import Key, Pools, Share
 from trivet.planning.stores.uses import Use, uses_of
@@ -48,6 +48,7 @@ class Tried:
     shares: Mapping[Key, Sequence[Share]]
     now: Mapping[Key, Sequence[Moment]]
     _moved: dict[tuple[str, Starts], tuple[tuple[Plan, ...], After] | None] = field(default_factory=dict)
+    _thinned: dict[tuple[str, int, int], After] = field(default_factory=dict)
 
     @cached_property
     def lacking_now(self) -> AbstractSet[Lack]:
@@ -66,6 +67,14 @@ class Tried:
                 found[key][share.use.date].append(share)
         return found
 
+    @cached_property
+    def _days_of_run(self) -> Mapping[tuple[str, str], AbstractSet[date]]:
+        found: defaultdict[tuple[str, str], set[date]] = defaultdict(set)
+        for shares in self.shares.values():
+            for share in shares:
+                found[share.use.run].add(share.use.date)
+        return found
+
     def meetings_after(self, class_id: str, day: date, most: int) -> tuple[date, ...]:
         """Return the next dates on which a class meets after a day, at most so many."""
         school = self.department.school
@@ -74,7 +83,14 @@ class Tried:
 
     def runs_of(self, class_id: str) -> list[tuple[int, Run]]:
         """Return the class's runs with their place in runs.yml."""
-        return [(place, run) for place, run in enumerate(self.department.school.runs) if run.class_id == class_id]
+        return self._runs.get(class_id, [])
+
+    @cached_property
+    def _runs(self) -> Mapping[str, list[tuple[int, Run]]]:
+        found: defaultdict[str, list[tuple[int, Run]]] = defaultdict(list)
+        for place, run in enumerate(self.department.school.runs):
+            found[run.class_id].append((place, run))
+        return found
 
     def moved(self, class_id: str, starts: Mapping[int, date]) -> tuple[tuple[Plan, ...], After] | None:
         """Return the plans that other first dates change, with what is then needed.
@@ -88,23 +104,33 @@ class Tried:
             self._moved[key] = None if plans is None else (plans, self.after([(class_id, plan.unit) for plan in plans], uses))
         return self._moved[key]
 
-    def thinned(self, unit: Unit) -> After:
-        """Return what is needed where this unit stands in the place of the department's own."""
-        plans = [plan for plan in self.plans if plan.unit == unit.slug]
-        uses = [use for plan in plans for use in uses_of(self.department, plan, unit)]
-        return self.after([(plan.class_id, plan.unit) for plan in plans], uses)
+    def thinned(self, slug: str, index: int, teams: int) -> After:
+        """Return what is needed of the item of one of a unit's materials, by its index, where so many teams share what it says."""
+        key = (slug, index, teams)
+        if key not in self._thinned:
+            unit = self.department.units[slug]
+            thinned = unit.hands_on.materials[index]
+            lines = [replace(each, per_count=teams) if each is thinned else each for each in unit.hands_on.materials]
+            own = tuple(each for each in lines if same_item(each.item, thinned.item))
+            alone = replace(unit, hands_on=replace(unit.hands_on, materials=own))
+            plans = [plan for plan in self.plans if plan.unit == slug]
+            uses = [replace(use, devices=0) for plan in plans for use in uses_of(self.department, plan, alone)]
+            self._thinned[key] = self.after([(plan.class_id, slug) for plan in plans], uses)
+        return self._thinned[key]
 
     def after(self, runs: Iterable[tuple[str, str]], instead: Sequence[Use]) -> After:
-        """Return what is needed where the uses `instead` stand in the place of those of some runs (class id, unit slug)."""
+        """Return what is needed where the uses `instead` stand in the place of those of some runs (class id, unit slug).
+
+        Only pools that `instead` draws on are looked at.
+        """
         gone = set(runs)
         coming = self.pools.by_pool(instead)
         found: dict[Key, tuple[Moment, ...]] = {}
-        out = {share.use.date for shares in self.shares.values() for share in shares if (share.use.class_id, share.use.unit) in gone}
-        days = out | {use.date for use in instead}
+        days = {*(day for run in gone for day in self._days_of_run[run]), *(use.date for use in instead)}
         for key, own in coming.items():
             if not self.pools.by_key[key].used_up:
                 stay = [share for day in days for share in self._by_day[key].get(day, ())]
-                kept = [share for share in stay if (share.use.class_id, share.use.unit) not in gone]
+                kept = [share for share in stay if share.use.run not in gone]
                 found[key] = moments(self.pools.by_key[key], [*kept, *own])
         most = {key: max(moment.need for moment in each) for key, each in found.items() if each}
         return After(days, _lacking(found), most)

@@ -35,6 +35,11 @@ class Use:
     set_out: tuple[Tally, ...]
     devices: int
 
+    @property
+    def run(self) -> tuple[str, str]:
+        """The run it belongs to: class id and unit slug."""
+        return (self.class_id, self.unit)
+
 
 @dataclass(frozen=True, slots=True)
 class _Here:

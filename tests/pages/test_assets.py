@@ -33,6 +33,16 @@ def test_nothing_is_loaded_from_elsewhere() -> None:
             assert not re.search(r"https?://|import\(|from \"|\beval\b|innerHTML|document\.write", own), path
 
 
+def test_every_script_is_loaded() -> None:
+    """A script is that of a kind of page, stands in the theme, or is imported by another one: nothing dead is on the site."""
+    theme = "".join(path.read_text(encoding="utf-8") for path in (SOURCES.parent / "theme").rglob("*") if path.suffix in (".html", ".py"))
+    texts = {path.rpartition("/")[2]: text for path, text in ASSETS.items() if path.endswith(".js")}
+    kinds = {page.meta["kind"] for page in pages().values()}
+    for name in texts:
+        imported = any(f'"./{name}"' in text for other, text in texts.items() if other != name)
+        assert name.removesuffix(".js") in kinds or name in theme or imported, name
+
+
 def test_every_rule_is_closed() -> None:
     """Braces balance in the whole and in each source file, and each source file is in the stylesheet."""
     assert CSS.count("{") == CSS.count("}")

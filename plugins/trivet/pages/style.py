@@ -35,13 +35,13 @@ SCRIPTS = (
     "drawn.js",
     "frame.js",
     "home.js",
-    "late.js",
     "lesson.js",
     "names.js",
     "prep.js",
     "preview.js",
     "year.js",
 )
+"""What a page loads, or what such a script imports; `late.js` joins them with the page that imports it."""
 
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _AROUND = re.compile(r"\s*([{};,])\s*")

@@ -93,6 +93,15 @@ def test_one_run_alone(project: Path) -> None:
     assert (project / "school" / "runs.yml").read_text(encoding="utf-8").splitlines()[number - 1].strip() == "- class: p1"
 
 
+def test_a_lost_lesson_stands_in_its_week(project: Path) -> None:
+    """The week as it would be names the lessons that are lost on their day, in words and as data."""
+    asked = ["--week", "2026-11-30", "--what-if", "2026-12-02 lost"]
+    wednesday = run(plan, project, asked).output.partition("Wednesday, December 2: regular")[2].partition("Thursday")[0]
+    assert "  lost            p1  Float or sink?: no lesson\n" in wednesday and "no lesson of a unit" not in wednesday
+    data = json.loads(run(plan, project, [*asked, "--class", "k6a", "--json"]).output)
+    assert [each["lost"] for each in data["days"]] == [[], [], [{"class": "k6a", "unit": "moving-plates"}], [], []]
+
+
 def test_what_it_says_comes_true(project: Path, tmp_path: Path) -> None:
     """With the lines written as it says, the week is the one that was shown."""
     supposed = run(plan, project, ["--week", "2026-11-30", "--what-if", "2026-12-02 early release", "--json"]).output

@@ -40,6 +40,12 @@ def lessons(plans: Sequence[Plan], day: date) -> tuple[Lesson, ...]:
     return tuple(sorted(found, key=lambda each: (each.start, each.plan.class_id)))
 
 
+def lost_lessons(department: Department, plans: Sequence[Plan], day: date) -> tuple[Plan, ...]:
+    """Return the runs that lost their lesson of a date, in the middle of the unit or before its first day."""
+    lost = {(run.class_id, run.unit) for run in department.school.runs if day in run.lost}
+    return tuple(plan for plan in plans if (plan.class_id, plan.unit) in lost)
+
+
 def lines(department: Department, plans: Sequence[Plan], day: date, supposed: str = "") -> Iterator[str]:
     """Yield the week of a date as lines to read; `supposed` is what is otherwise in it, as a clause."""
     monday = monday_of(day)
@@ -52,7 +58,10 @@ def lines(department: Department, plans: Sequence[Plan], day: date, supposed: st
         for each in found:
             title = department.units[each.plan.unit].title
             yield f"  {each.start:%H:%M} to {each.end:%H:%M}  {each.plan.class_id}  {title}: {each.what}"
-        if not found and date_ in held:
+        gone = lost_lessons(department, plans, date_)
+        for plan in gone:
+            yield f"  lost            {plan.class_id}  {department.units[plan.unit].title}: no lesson"
+        if not found and not gone and date_ in held:
             yield "  no lesson of a unit"
 
 
@@ -78,6 +87,7 @@ def as_data(department: Department, plans: Sequence[Plan], day: date) -> dict[st
                     }
                     for each in lessons(plans, date_)
                 ],
+                "lost": [{"class": plan.class_id, "unit": plan.unit} for plan in lost_lessons(department, plans, date_)],
             }
             for date_ in _dates(department, plans, monday)
         ],

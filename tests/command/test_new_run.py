@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
@@ -43,7 +44,11 @@ def test_the_first_fitting_date(project: Path) -> None:
     before = digest(project)
     done = run(project, "warm-metal-cool-water", "--class", "p2", *TODAY)
     assert done.exit_code == 0, done.output
-    assert "Warm metal, cool water in p2: rotating rounds\n  Monday, January 4: round 1 of 3" in done.output
+    assert "Warm metal, cool water in p2: rotating rounds\n" in done.output
+    pre_check, first = done.output.splitlines()[1:3]
+    assert first.startswith("  Monday, January 4: round 1 of 3")
+    assert re.fullmatch(r"  \w+, December \d+: pre-check, 5 min at the end of the lesson", pre_check)
+    assert "There is no meeting for the pre-check" in run(project, "float-or-sink", "--class", "k3", "--starts", "2026-08-25").output
     assert "  - class: p2\n    unit: warm-metal-cool-water\n    starts: 2027-01-04\n" in done.output
     assert "To decide" not in done.output
     assert digest(project) == before

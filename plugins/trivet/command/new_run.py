@@ -70,6 +70,11 @@ def _said(department: Department, found: Proposal) -> Iterator[str]:
     first = ", its first unit of the year" if found.first and run_.way == "whole_class" else ""
     yield f"{title} in {run_.class_id}: {way}{first}"
     if found.plan is not None:
+        taken = found.plan.pre_check
+        if taken is not None:
+            yield f"  {say_date(taken.date)}: pre-check, {taken.minutes:g} min at the end of the lesson"
+        else:
+            yield from (f"  {note.text}" for note in found.plan.notes if note.code == "pre_check")
         yield from (f"  {say_date(day.date)}: {what_of(found.plan, day)}" for day in found.plan.days)
     if found.not_planned is not None:
         yield f"  no days: {found.not_planned.reason}"

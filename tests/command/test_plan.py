@@ -36,7 +36,12 @@ def test_text(project: Path) -> None:
         "Station group A (4 students)",
         "Spot checks",
         "Listen for:",
-        "graduated cylinder 25 mL",
+        "  1 × graduated cylinder 25 mL\n",
+        " devices\n",
+        " of round 1, ",
+        "round 1 at the stations, ",
+        "  evidence line, ",
+        "write-up, ",
     ):
         assert part in done.output
 

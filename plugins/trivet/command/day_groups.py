@@ -15,7 +15,7 @@ from trivet.planning.grouping.change import Changed, spoken
 from trivet.planning.grouping.day import for_the_day
 from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.past import dates_of
-from trivet.planning.grouping.sentences import written
+from trivet.planning.grouping.sentences import sentence, written
 from trivet.planning.say import say_date
 
 
@@ -39,7 +39,7 @@ def day_groups(context: click.Context, asked: Asked) -> Iterator[str]:
         yield as_json({**unit, "groups": plain_groups(found.groups), "changes": lines})
         return
     yield f"{job.department.units[job.run.unit].title} ({job.run.unit}), class {job.run.class_id}, {say_date(day)}."
-    yield from lines
+    yield from map(sentence, lines)
     yield from written(found.groups)
     yield "Nothing was written: the kept groups stay, and tomorrow everyone is back in them."
 
@@ -47,7 +47,7 @@ def day_groups(context: click.Context, asked: Asked) -> Iterator[str]:
 def spoken_day(found: Changed, school_class: SchoolClass, day: date) -> list[str]:
     """Return who is absent, who moves for the day, and which teams work with fewer than three."""
     if not found.left:
-        return [f"Nobody is absent on {say_date(day)}: the kept groups hold."]
+        return [f"nobody is absent on {say_date(day)}: the kept groups hold"]
     name = {seat: school_class.number(seat) for seat in (*school_class.seats, *school_class.gone)}
     _, *rest = spoken(found, name)
     small = [code for group in found.groups.values() for code, team in group.teams.items() if len(team) < 3 and len(group.teams) > 1]

@@ -21,7 +21,7 @@ from trivet.planning.grouping.experience import Experience
 from trivet.planning.grouping.for_class import Unseated, counted_before, request_for
 from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.request import Conflict, Draw, Request, Way
-from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, together_again, unseated, written
+from trivet.planning.grouping.sentences import by_presence, conflict, limit, quality, sentence, together_again, unseated, written
 
 TABLES = "private/roster-{}.csv with the titles seat,table"
 NOTHING = Draw(groups={}, repeats=0, pair_repeats=0, role_spread=0)
@@ -61,7 +61,7 @@ class Job:
             source = "drawn by number: there is no private list for this class, so no levels and no rules"
         ending = ["Nothing was written; --write keeps these groups."]
         if said is not None:
-            ending = [f"{line[0].upper()}{line[1:]}." for line in said.notes]
+            ending = [sentence(line) for line in said.notes]
             ending += [f"Kept in {said.written[0]}."] if said.written else []
             ending += [f"Counted again: {', '.join(said.written[1:])}."] if said.written[1:] else []
         return [
@@ -72,7 +72,7 @@ class Job:
             *(limit(each, self.number) for each in self.drawn.limits),
             *by_presence(self.drawn),
             *self.advice,
-            *self.changes,
+            *map(sentence, self.changes),
             *replaced,
             *ending,
         ]

@@ -35,7 +35,7 @@ from trivet.command.plain_types import whole, word_of
 @click.option("--today", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="The date of the draw; else today.")
 @click.pass_context
 def groups(context: click.Context, /, *, today: datetime | None, day: datetime | None, **options: object) -> None:
-    """Draw station groups, teams, partners and duty cards.
+    """Draw station groups, teams, pairs and duties.
 
     Levels and rules come from the class's private list; without one the draw goes by number and says so.
     The same list gives the same groups. What is printed are class numbers, never names.

@@ -58,6 +58,7 @@ def run(context: click.Context, /, *, unit: str, class_id: str, way: str, today:
         click.echo("\n".join(as_item(lines, text)))
         return
     _write(context, path, text, lines)
+    click.echo(f"The groups come next: trivet groups {unit} --class {class_id}")
 
 
 def _said(department: Department, found: Proposal) -> Iterator[str]:
@@ -159,4 +160,4 @@ def _write(context: click.Context, path: Path, text: str, lines: tuple[str, ...]
     if new:
         path.write_bytes(text.encode("utf-8")) if text else path.unlink()
         stop(context, [*(problem.sentence for problem in new), f"Nothing was written: {RUNS} is as it was."])
-    click.echo(f"\nAdded to {RUNS}, line {number}. The groups come next: trivet groups UNIT --class CLASS")
+    click.echo(f"\nAdded to {RUNS}, line {number}.")

@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date
+from decimal import Decimal
 
 import click
 
 from trivet.command.asked import as_day, as_json, department_of, known_names, run_asked, stop
 from trivet.command.private_side import private_side
 from trivet.command.root import root_of
-from trivet.model.plan import Block, Plan
+from trivet.model.plan import Block, MaterialTotal, Plan
 from trivet.planning.grouping.sentences import written
+from trivet.planning.materials import DEVICE
 from trivet.planning.say import say_date
+
+SPOKEN = {"evidence": "evidence line", "write_up": "write-up"}
+"""Kinds of blocks that are not called as their word says."""
 
 AT_THE_TOP = ("begins", "by")
 """Notes that stand above the days: what the first and the last one come from."""
@@ -150,9 +155,20 @@ def materials(found: Plan) -> Iterator[str]:
     for number, total in enumerate(found.materials):
         if number == 0:
             yield "Materials"
-        amount = f"{total.need.normalize():f}" + ("" if total.unit == "each" else f" {total.unit}")
-        short = f", short by {total.short.normalize():f}" if total.short else ""
-        yield f"  {amount} {total.item}{', used up' if total.use == 'used up' else ''}{short}"
+        short = f", {quantity(total.short, total.unit)} short" if total.short else ""
+        yield f"  {thing(total)}{', used up' if total.use == 'used up' else ''}{short}"
+
+
+def thing(total: MaterialTotal) -> str:
+    """Return what is needed as `3 × graduated cylinder 25 mL`, `594 mL water` or `5 devices`."""
+    if total.item == DEVICE:
+        return f"{total.need.normalize():f} {DEVICE}{'' if total.need == 1 else 's'}"
+    return f"{quantity(total.need, total.unit)} {'× ' if total.unit == 'each' else ''}{total.item}"
+
+
+def quantity(amount: Decimal, unit: str) -> str:
+    """Return an amount with its unit."""
+    return f"{amount.normalize():f}" + ("" if unit == "each" else f" {unit}")
 
 
 def cautions(found: Plan) -> Iterator[str]:
@@ -170,8 +186,12 @@ def notes(found: Plan) -> Iterator[str]:
 
 def block_line(block: Block) -> str:
     """Return a block as `  08:12  launch of round 1, 7 min`."""
-    of_round = f", round {block.round}" if block.round is not None else ""
-    return f"  {block.start:%H:%M}  {block.kind.replace('_', ' ')}{of_round}, {minutes(block.minutes)}"
+    name = SPOKEN.get(block.kind, block.kind.replace("_", " "))
+    if block.kind == "station":
+        name = f"round {block.round} at the stations"
+    elif block.round is not None:
+        name += f" of round {block.round}"
+    return f"  {block.start:%H:%M}  {name}, {minutes(block.minutes)}"
 
 
 def minutes(count: float) -> str:

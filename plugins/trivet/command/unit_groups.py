@@ -43,7 +43,7 @@ def replaced(job: Job) -> list[str]:
     after = replace(before, groups=job.drawn.groups)
     for later in recounted(job.department, after):
         old = job.department.locks[later.class_id, later.unit]
-        lines.append(f"{later.unit}, kept too, would be counted again: repeats {old.repeats} -> {later.repeats}.")
+        lines.append(f"{later.unit}, kept too, would be counted again: repeats {old.repeats} → {later.repeats}.")
     return lines
 
 

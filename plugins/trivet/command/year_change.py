@@ -45,7 +45,7 @@ def state(year: WholeYear, unit: FittedUnit) -> str:
         return "has begun, so its groups stay; seat newcomers by eye"
     if unit.stuck:
         return f"more than two would have to move; draw it anew: trivet groups {unit.run.unit} --class {year.class_id}"
-    counts = "" if unit.after.repeats == unit.before.repeats else f"; counted again, repeats {unit.before.repeats} -> {unit.after.repeats}"
+    counts = "" if unit.after.repeats == unit.before.repeats else f"; counted again, repeats {unit.before.repeats} → {unit.after.repeats}"
     if unit.changed is None:
         return f"nobody came or left{counts}"
     return "; ".join(spoken(unit.changed, year.names)) + counts

@@ -20,7 +20,7 @@ from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.ledger import MAIN_DUTIES
 from trivet.planning.grouping.past import passed
 from trivet.planning.grouping.request import Conflict
-from trivet.planning.grouping.sentences import conflict, level_spread, unseated, widest_gap, year_quality
+from trivet.planning.grouping.sentences import conflict, duty, level_spread, unseated, widest_gap, year_quality
 from trivet.planning.grouping.year import Year, YearUnit, draw_year, not_yet_together, year_ledger, year_role_spread
 
 
@@ -53,18 +53,18 @@ def year_groups(context: click.Context, asked: Asked) -> Iterator[str]:
 
 
 def lines(department: Department, class_id: str, year: Year) -> Iterator[str]:
-    """Yield the year: a line for each unit, then duty cards and who has not been together."""
+    """Yield the year: a line for each unit, then duties and who has not been together."""
     school_class = department.school.classes[class_id]
     yield f"Class {class_id}, {school_class.size} students, {len(year)} units:"
     for unit in year:
         yield f"  {unit.run.starts} {unit.run.unit}: {state(unit)}"
     ledger = year_ledger(year, public=False)
     held = [
-        f"{role} {min(times)} to {max(times)}"
+        f"{duty(role)} {min(times)} to {max(times)}"
         for role in MAIN_DUTIES
         if (times := [ledger.duties.get((seat, role), 0) for seat in school_class.seats])
     ]
-    yield f"Duty cards over the year, times a student: {', '.join(held)}; no student's three lie more than {year_role_spread(year)} apart."
+    yield f"Duties over the year, how often each student: {', '.join(held)}; nobody's three differ by more than {year_role_spread(year)}."
     strangers = not_yet_together(year, school_class.seats)
     left = sum(len(others) for others in strangers.values()) // 2
     yield f"Pairs of students who are in no team together all year: {left} of {school_class.size * (school_class.size - 1) // 2}."
@@ -74,11 +74,11 @@ def lines(department: Department, class_id: str, year: Year) -> Iterator[str]:
 
 
 def explained(school_class: SchoolClass, year: Year) -> Iterator[str]:
-    """Yield the duty cards of each student, and the table of who is in a team with whom."""
+    """Yield the duties of each student, and the table of who is in a team with whom."""
     ledger = year_ledger(year, public=False)
-    yield "Duty cards over the year, for each student:"
+    yield "Duties over the year, for each student:"
     for seat in school_class.seats:
-        held = [f"{role} {ledger.duties.get((seat, role), 0)}" for role in ROLE_IDS[:4]]
+        held = [f"{duty(role)} {ledger.duties.get((seat, role), 0)}" for role in ROLE_IDS[:4]]
         yield f"  {school_class.number(seat)} {', '.join(held)}"
     yield "Who is in a team with whom over the year:"
     yield from who_with_whom(ledger, school_class.seats)

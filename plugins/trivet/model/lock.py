@@ -9,7 +9,7 @@ from datetime import date
 from trivet.model.wish import Wish
 
 ROLE_IDS = ("leader", "recorder", "materials", "reporter", "timekeeper")
-"""In the order in which duty cards are dealt: three every team has, then the extra ones."""
+"""In the order in which duties are dealt: three every team has, then the extra ones."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,6 +26,7 @@ from trivet.pages.unit_links import task, unit_links
 from trivet.pages.when import run_of, when_lines
 from trivet.pages.words import Words
 from trivet.planning.hazards import POLICY
+from trivet.planning.materials import DEVICE
 
 COUNTED = "each"
 """The unit of a total that is counted."""
@@ -168,4 +169,5 @@ def _material(total: MaterialTotal, words: Words) -> MaterialRow:
     unit = "" if total.unit == COUNTED else total.unit
     have = words("lesson.not_counted") if total.have is None else stock(total.have, unit)
     short = words("lesson.short", amount=amount(total.short, unit)) if total.short else ""
-    return MaterialRow(total.item, amount(total.need, unit), have, short)
+    item = words("lesson.device", n=int(total.need)) if total.item == DEVICE else total.item
+    return MaterialRow(item, amount(total.need, unit), have, short)

@@ -116,5 +116,5 @@ def test_spoken() -> None:
         assert lines[0] == f"left: p1-{gone:02d}"
         if found.moves:
             move = found.moves[0]
-            assert lines[-1] == f"moves 1: p1-{move.seat:02d} {move.source}->{move.target}"
-    assert spoken(change(groups, base) or found, name) == ["moves 0"]
+            assert lines[-1] == f"1 student moves: p1-{move.seat:02d} {move.source} → {move.target}"
+    assert spoken(change(groups, base) or found, name) == ["nobody moves"]

@@ -1,4 +1,4 @@
-"""Duty cards: every duty once a team, shared fairly over the units."""
+"""Duties: every duty once a team, shared fairly over the units."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Duty cards of a whole year: as even as they can be (de Werra 1971)."""
+"""Duties of a whole year: as even as they can be (de Werra 1971)."""
 
 from __future__ import annotations
 

@@ -65,8 +65,8 @@ def test_more_than_the_integers_alone_prove() -> None:
 @pytest.mark.parametrize(
     ("changes", "said"),
     [
-        ({"repeats": 2}, "repeats: the file says 2"),
-        ({"pair_repeats": 5}, "pair_repeats: the file says 5"),
+        ({"repeats": 2}, "teammates have worked together before: 2 times in the file"),
+        ({"pair_repeats": 5}, "pairs have shared a device before: 5 times in the file"),
         ({"proved_minimum": 30}, "the integers in the file prove only"),
         ({"certificate": {}}, "no proof stands in the file"),
         ({"counted": ("unit-0", "unit-9")}, "not kept: unit-9"),
@@ -120,4 +120,4 @@ def test_a_check_needs_nothing_that_makes_groups(root: Path) -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], cwd=root, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    assert "DOES NOT HOLD" not in done.stdout and "repeats" in done.stdout
+    assert "DOES NOT HOLD" not in done.stdout and "teammates have worked together before" in done.stdout

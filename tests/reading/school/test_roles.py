@@ -7,7 +7,7 @@ from trivet.reading.school.roles import read_roles
 
 
 def test_without_a_file_the_five_built_in_roles_stand() -> None:
-    """All five, in the order in which duty cards are dealt, each with a line for the student and one for the teacher."""
+    """All five, in the order in which duties are dealt, each with a line for the student and one for the teacher."""
     roles = read_roles(None)
     assert tuple(role.id for role in roles) == ROLE_IDS
     assert all(role.name and role.does and role.watch_for for role in roles)

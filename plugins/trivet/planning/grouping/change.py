@@ -149,13 +149,14 @@ def keeping(price: Cost, old: set[Two]) -> Cost:
 
 
 def spoken(changed: Changed, name: Mapping[int, str]) -> list[str]:
-    """Return the change in words: who left, who came, and `moves 2: p1-07 A1->A2, …`."""
+    """Return the change in words: who left, who came, and `2 students move: p1-07 A1 → A2, …`."""
     lines = []
     if changed.left:
         lines.append(f"left: {', '.join(name[seat] for seat in changed.left)}")
     came = [f"{name[move.seat]} to {move.target}" for move in changed.moves if not move.source]
     if came:
         lines.append(f"new: {', '.join(came)}")
-    moved = [f"{name[move.seat]} {move.source}->{move.target}" for move in changed.moves if move.source]
-    lines.append(f"moves {len(moved)}" + (f": {', '.join(moved)}" if moved else ""))
+    moved = [f"{name[move.seat]} {move.source} → {move.target}" for move in changed.moves if move.source]
+    who = "1 student moves" if len(moved) == 1 else f"{len(moved)} students move"
+    lines.append(f"{who}: {', '.join(moved)}" if moved else "nobody moves")
     return lines

@@ -141,7 +141,7 @@ def board_of(request: Request, tables: Tables) -> Board:
 
 
 def with_cards_and_partners(request: Request, parts: Partition) -> Groups:
-    """Return the groups with letters, duty cards and partners."""
+    """Return the groups with letters, duties and partners."""
     number = number_of(request)
     apart, language = apart_and_language(request.rules)
     groups = {}

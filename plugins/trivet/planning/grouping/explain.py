@@ -8,18 +8,18 @@ from collections.abc import Iterator, Sequence
 from trivet.planning.grouping.ledger import Ledger, duties_held
 from trivet.planning.grouping.request import Draw, Request, Way
 from trivet.planning.grouping.rules import rules_among
-from trivet.planning.grouping.sentences import Name, rule
+from trivet.planning.grouping.sentences import Name, duty, rule
 
 WAYS = {
-    Way.MIXED: "mixed: every team spans the levels",
-    Way.LEVELED: "leveled: each station group is near one level, the cut being the ordered list",
-    Way.USUAL: "usual: the tables stay together",
+    Way.MIXED: "mixed, every team spans the levels",
+    Way.LEVELED: "leveled, each station group is near one level",
+    Way.USUAL: "usual, the tables stay together",
 }
 
 
 def explain(drawn: Draw, request: Request, counted: Sequence[str], name: Name) -> Iterator[str]:
     """Yield the explanation line by line. It holds class numbers, never a level."""
-    yield "In this order: rules, then levels, then teammates who have not met, then partners and duty cards."
+    yield "In this order: rules, then levels, then teammates who have not met, then pairs and duties."
     yield from _rules(drawn, request, name)
     yield from _levels(drawn, request)
     yield from _teammates(drawn, request, counted)
@@ -33,7 +33,8 @@ def _rules(drawn: Draw, request: Request, name: Name) -> Iterator[str]:
     if request.needing:
         kept = not any(limit.code == "support" for limit in drawn.limits)
         who = ", ".join(map(name, request.needing))
-        yield f"Support: {who} are spread over the teams." if kept else f"Support: {who} could not be spread, your rules leave no room."
+        spread = "are spread over the teams" if kept else "could not be spread over the teams, your rules leave no room"
+        yield f"{who}, who need something, {spread}."
 
 
 def _levels(drawn: Draw, request: Request) -> Iterator[str]:
@@ -43,17 +44,17 @@ def _levels(drawn: Draw, request: Request) -> Iterator[str]:
     yield f"How to group: {WAYS[request.way]}."
     outside = sum(limit.count for limit in drawn.limits if limit.code == "levels")
     if request.way is Way.MIXED:
-        reached = f"{outside} teams lie outside" if outside else "every team lies within"
-        yield f"Levels: {reached} the tolerance of {request.tolerance_percent / 100:g} of a level around the class mean."
+        reached = f"all teams but {outside}" if outside else "all teams"
+        yield f"Levels: the averages of {reached} lie within {request.tolerance_percent / 100:g} of a level of the class average."
 
 
 def _teammates(drawn: Draw, request: Request, counted: Sequence[str]) -> Iterator[str]:
-    yield f"History: {', '.join(counted) if counted else 'no earlier unit counts'}."
+    yield f"Earlier units that count: {', '.join(counted) if counted else 'none'}."
     yield f"Repeats: {drawn.repeats} (for every two teammates, the earlier units in which they were teammates)."
     if drawn.own_repeats != drawn.repeats:
         yield f"By who was present, leveled units included: {drawn.own_repeats}."
     if drawn.proved_minimum is not None:
-        yield f"Proved minimum over all teams, whatever rules and levels say: {drawn.proved_minimum}."
+        yield f"Proved minimum without rules and levels: {drawn.proved_minimum}."
     if drawn.own_minimum is not None and drawn.own_minimum != drawn.proved_minimum:
         yield f"Fewest repeats that rules and levels allow: {drawn.own_minimum}, by trying all teams that could do better."
     if drawn.certificate:
@@ -66,11 +67,12 @@ def _teammates(drawn: Draw, request: Request, counted: Sequence[str]) -> Iterato
 
 def _cards(drawn: Draw, request: Request) -> Iterator[str]:
     if not request.deal_roles:
-        yield "Duty cards: left to the students."
+        yield "Duties: left to the students."
         return
     held = Counter(role for _, role in duties_held(drawn.groups))
-    yield f"Duty cards: {', '.join(f'{count} {role}' for role, count in sorted(held.items()))}; over the units so far nobody's three main"
-    yield f"cards lie more than {drawn.role_spread} apart."
+    dealt = ", ".join(f"{count} × {duty(role)}" for role, count in sorted(held.items()))
+    yield f"Duties: {dealt}."
+    yield f"Over the units so far, how often a student led, recorded and fetched differs by {drawn.role_spread} at most."
 
 
 def who_with_whom(ledger: Ledger, seats: Sequence[int]) -> Iterator[str]:

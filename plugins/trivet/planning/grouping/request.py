@@ -38,7 +38,7 @@ class Request:
     `seats` ascend. `levels` by seat, 1 to 4 or 0 to 100; None draws by number alone; a seat without one counts as the class mean.
     `wishes` are rules that are given up together where they can't hold beside `rules`; `fixed` seats are not moved by a change.
     `tables` by seat, for the usual way. `tolerance_percent`: how far a team's mean may lie from the class mean, in hundredths of a level.
-    `seed` is canonical text (class, unit, engine), never a clock. `deal_roles` False leaves the duty cards to the students.
+    `seed` is canonical text (class, unit, engine), never a clock. `deal_roles` False leaves the duties to the students.
     `places` are all class numbers of the year, gone and late ones included (else the seats). `ledger` is what the draw goes by;
     `public` is what is published of it, where the two differ. `certify` False saves the time of the proof, `skeleton` False leaves
     the skeleton out. `whole_class` draws teams for the class as a whole, without station groups.

@@ -1,4 +1,4 @@
-"""Duty cards: who leads, records, fetches, reports and watches the time in each team."""
+"""Duties: who leads, records, fetches, reports and watches the time in each team."""
 
 from __future__ import annotations
 

@@ -52,12 +52,13 @@ def year_quality(repeats: int, proved: int | None, own: int | None) -> str:
     """Return a unit's quality in a few words, for the list of a year."""
     if not repeats:
         return "all teammates new"
+    said = f"teammates have worked together before {'once' if repeats == 1 else f'{repeats} times'}"
     if repeats == proved:
-        return f"repeats {repeats}, fewer is not possible"
-    least = "" if proved is None else f", proved minimum {proved}"
+        return f"{said}, fewer is not possible"
     if repeats == own:
-        return f"repeats {repeats}, fewer is not possible under your rules and levels" + (f"; {least[2:]} without them" if least else "")
-    return f"repeats {repeats}{least}"
+        without = "" if proved is None else f"; proved minimum {proved} without them"
+        return f"{said}, fewer is not possible under your rules and levels{without}"
+    return said if proved is None else f"{said}, proved minimum {proved}"
 
 
 def level_spread(drawn: Draw, request: Request) -> str:
@@ -116,7 +117,7 @@ def limit(found: Limit, name: Name) -> str:
     if found.code == "sizes":
         return f"The table groups leave station groups that differ by {found.count} students."
     one, other = found.seats
-    return f"{name(one)} and {name(other)} may not share a team, yet they are partners online: nobody else was left for them."
+    return f"{name(one)} and {name(other)} may not share a team, yet they share a device: nobody else was left for them."
 
 
 def rule(each: PairRule, name: Name) -> str:
@@ -151,15 +152,20 @@ def unseated(found: Unseated, name: Name) -> tuple[str, str]:
 
 
 def written(groups: Groups) -> list[str]:
-    """Return the groups as written lists: each team with its students and cards, then the partners."""
+    """Return the groups as written lists: each team with its students and duties, then the pairs."""
     lines = []
     for letter, group in groups.items():
         lines.append(f"Station group {letter} ({students(len(group.students))})" if group.teams else f"Station group {letter}: nobody")
         for code, team in group.teams.items():
-            lines.append(f"  {code}  " + ", ".join(f"{number} {card(roles)}".rstrip() for number, roles in team.items()))
+            lines.append(f"  {code}  " + ", ".join(f"{number} {duties(roles)}".rstrip() for number, roles in team.items()))
         if group.pairs:
             lines.append("  online  " + ", ".join(" + ".join(pair) if len(pair) > 1 else f"{pair[0]} alone" for pair in group.pairs))
     return lines
+
+
+def sentence(text: str) -> str:
+    """Return a part of a sentence as one of its own."""
+    return f"{text[0].upper()}{text[1:]}."
 
 
 def students(count: int) -> str:
@@ -167,6 +173,11 @@ def students(count: int) -> str:
     return f"{count} student" if count == 1 else f"{count} students"
 
 
-def card(roles: Sequence[str]) -> str:
-    """Return the roles on a card, in brackets."""
-    return f"({', '.join(roles)})" if roles else ""
+def duties(roles: Sequence[str]) -> str:
+    """Return a student's duties, in brackets."""
+    return f"({', '.join(map(duty, roles))})" if roles else ""
+
+
+def duty(role: str) -> str:
+    """Return the spoken name of a duty."""
+    return "materials manager" if role == "materials" else role

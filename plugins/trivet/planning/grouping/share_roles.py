@@ -1,4 +1,4 @@
-"""Duty cards for several units at once: as even as they can be, since all teams are known.
+"""Duties for several units at once: as even as they can be, since all teams are known.
 
 Students and teams form a bipartite graph whose edges are the seats, and a card is a color of an edge. Every bipartite graph has an
 edge coloring in which, at each vertex, the colors differ by at most one (de Werra 1971, equitable colorations of graphs); it is

@@ -51,31 +51,35 @@ def _cards(lock: Lock) -> Finding:
     teams = {code: team for group in lock.groups.values() for code, team in group.teams.items()}
     dealt = {code: sorted(role for roles in team.values() for role in roles) for code, team in teams.items()}
     if not any(dealt.values()):
-        return Finding(True, "duty cards are left to the students")
+        return Finding(True, "duties are left to the students")
     wrong = sorted(code for code, roles in dealt.items() if roles != sorted(ROLE_IDS))
     return Finding(
-        not wrong, "every team holds each of the five duties once" if not wrong else f"duties missing or doubled: {', '.join(wrong)}"
+        not wrong, "every team holds each of the five duties once" if not wrong else f"duties missing or given twice: {', '.join(wrong)}"
     )
 
 
 def _counted(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
     missing = [unit for unit in lock.counted if unit not in others]
     if missing:
-        return Finding(False, f"counted as history, but not kept: {', '.join(missing)}")
-    return Finding(True, f"history: {', '.join(lock.counted)}") if lock.counted else None
+        return Finding(False, f"counted from earlier units, but not kept: {', '.join(missing)}")
+    return Finding(True, f"counted from earlier units: {', '.join(lock.counted)}") if lock.counted else None
 
 
 def _repeats(lock: Lock, others: Mapping[str, Lock]) -> list[Finding]:
     before = ledger_of(others[unit].groups for unit in lock.counted if unit in others)
     found = []
     for what, said, again in (
-        ("repeats", lock.repeats, sum(before.teams.get(two, 0) for two in team_meetings(lock.groups))),
-        ("pair_repeats", lock.pair_repeats, sum(before.pairs.get(two, 0) for two in pair_meetings(lock.groups))),
+        ("teammates have worked together before", lock.repeats, sum(before.teams.get(two, 0) for two in team_meetings(lock.groups))),
+        ("pairs have shared a device before", lock.pair_repeats, sum(before.pairs.get(two, 0) for two in pair_meetings(lock.groups))),
     ):
         found.append(
-            Finding(said == again, f"{what}: {said}" if said == again else f"{what}: the file says {said}, counted again it is {again}")
+            Finding(said == again, f"{what}: {_times(said)}{'' if said == again else f' in the file, counted again {_times(again)}'}")
         )
     return found
+
+
+def _times(count: int) -> str:
+    return "never" if count == 0 else "once" if count == 1 else f"{count} times"
 
 
 def _minimum(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
@@ -83,9 +87,8 @@ def _minimum(lock: Lock, others: Mapping[str, Lock]) -> Finding | None:
     if lock.proved_minimum is None:
         return None
     if not lock.certificate:
-        return Finding(
-            lock.proved_minimum == 0, "proved minimum 0: nothing to prove" if lock.proved_minimum == 0 else "no proof stands in the file"
-        )
+        text = "proved minimum 0, which needs no proof" if lock.proved_minimum == 0 else "no proof stands in the file"
+        return Finding(lock.proved_minimum == 0, text)
     before = ledger_of(others[unit].groups for unit in lock.counted if unit in others)
     sizes = [len(team) for group in lock.groups.values() for team in group.teams.values()]
     weights = {seat_of(number): weight for number, weight in lock.certificate.items()}

@@ -50,7 +50,7 @@ def draw_year(
 ) -> Year | Conflict | Unseated:
     """Return all units that the class runs, in order of date.
 
-    The skeleton is tried, and some years without it; the year with the fewest repeats is taken. Duty cards are
+    The skeleton is tried, and some years without it; the year with the fewest repeats is taken. Duties are
     dealt last, over all drawn units together. Units in `past` began without kept groups: they are left out.
     """
     runs = [run for run in runs_in_order(department, class_id) if run.unit not in past]
@@ -103,7 +103,7 @@ class _Drawing:
 
 
 def _with_cards(year: Year) -> Year:
-    """Deal the duty cards of all drawn units together, after what the kept ones dealt."""
+    """Deal the duties of all drawn units together, after what the kept ones dealt."""
     new = [unit for unit in year if unit.request is not None and unit.request.deal_roles]
     held = ledger_of(unit.lock.groups for unit in year if unit.drawn is None).duties
     teams = [[tuple(map(seat_of, team)) for group in unit.lock.groups.values() for team in group.teams.values()] for unit in new]

@@ -205,6 +205,9 @@ def _carry(weight: list[list[int]], near: list[int], source: int, target: int) -
 def _moved(near: list[list[int]], weight: list[list[int]], one: tuple[Sequence[int], int], other: tuple[Sequence[int], int]) -> int:
     """Return the change when two sets of students change places; what lies within each set goes along unchanged."""
     (here, a), (there, b) = one, other
+    if len(here) == len(there) == 1:
+        mine, yours = weight[here[0]], weight[there[0]]
+        return mine[b] - mine[a] + yours[a] - yours[b] - 2 * near[here[0]][there[0]]
     change = sum(weight[s][b] - weight[s][a] for s in here) + sum(weight[s][a] - weight[s][b] for s in there)
     change -= 2 * sum(near[s][o] for s in here for o in there)
     return change + 2 * sum(near[s][o] for side in (here, there) for s, o in combinations(side, 2))

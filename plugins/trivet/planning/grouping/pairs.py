@@ -77,15 +77,19 @@ def cheapest_pairs(group: Sequence[int], cost: Cost) -> tuple[tuple[int, ...], .
             return 0, ()
         first = (free & -free).bit_length() - 1
         others = [place for place in range(first + 1, count) if free >> place & 1]
+        mine = price[first]
         best = (-1, ())  # type: tuple[int, tuple[int, ...]]
         # An odd set of free seats still has its trio to come; sets of partners are tried in order, so the first of equals is the smallest.
         takes = combinations(others, 1) if len(others) % 2 else _ones_and_twos(others)
         for taken in takes:
-            members = (first, *taken)
-            spent = sum(price[one][other] for one, other in combinations(members, 2))
-            total = spent + rest(free & ~sum(1 << place for place in members))[0]
+            left = free ^ 1 << first ^ 1 << taken[0]
+            total = mine[taken[0]]
+            if len(taken) > 1:
+                left ^= 1 << taken[1]
+                total += mine[taken[1]] + price[taken[0]][taken[1]]
+            total += rest(left)[0]
             if best[0] < 0 or total < best[0]:
-                best = (total, members)
+                best = (total, (first, *taken))
         return best
 
     pairs = []

@@ -25,15 +25,16 @@ class Seating:
     team: tuple[int, ...]
 
 
-def search(board: Board, start: Sequence[int], dice: Dice, steps: int, enough: int = 0) -> Seating:
-    """Return the best seating met in `steps` exchanges from `start`; stops at a cost of `enough`.
+def search(board: Board, start: Sequence[int], dice: Dice, steps: int, *, enough: int = 0, patience: int | None = None) -> Seating:
+    """Return the best seating met in `steps` exchanges from `start`; stops at a cost of `enough`, or after `patience` steps in vain.
 
     The budget is a number of exchanges, never seconds, so that a busy machine draws the same groups.
     """
     state = State(board, list(start))
     best = Seating(state.cost, tuple(state.team))
+    last = 0
     for step in range(steps):
-        if best.cost <= enough:
+        if best.cost <= enough or (patience is not None and step - last > patience):
             break
         wide = board.spread is not None and step % WIDE_EVERY == 0
         exchange = state.best_exchange(step, best.cost, dice, wide=wide)
@@ -41,5 +42,5 @@ def search(board: Board, start: Sequence[int], dice: Dice, steps: int, enough: i
             continue
         state.make(exchange, step + TENURE + dice.below(TENURE_EXTRA))
         if state.cost < best.cost:
-            best = Seating(state.cost, tuple(state.team))
+            best, last = Seating(state.cost, tuple(state.team)), step
     return best

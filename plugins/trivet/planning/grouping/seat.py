@@ -20,15 +20,19 @@ STEPS = 2_000
 FIRST_STEPS = 300
 """A short search first: most units are then proved to be as good as they can be."""
 
-STARTS, STARTS_UNPROVED = 5, 2
-"""Drawn starts at most: without a proof there is no telling when to stop."""
+STARTS = 5
+"""Drawn starts at most."""
+
+UNPROVED_STEPS, PATIENCE = 600, 100
+"""Without a proof nothing tells when to stop: one search, until 100 steps are in vain. Over fifteen years of twelve units (24 to 40
+students with levels) it left 1,113 repeats where draws with proof left 1,087, at a sixteenth of the time."""
 
 
 def best_seating(request: Request, costs: Board, placed: Placement) -> tuple[Seating, Proof]:
     """Return the best seating found and what is proved about it; ties go to the smallest list of seats.
 
     A round of the skeleton is taken where it costs nothing. Else searches start from its best round and from drawn seatings; they
-    stop as soon as the proved minimum is reached.
+    stop as soon as the proved minimum is reached. Without a proof, one search must do.
     """
     dice = Dice(request.seed)
     proof = Proof(Bound(0), costs.forced)
@@ -38,10 +42,12 @@ def best_seating(request: Request, costs: Board, placed: Placement) -> tuple[Sea
     met = met_matrix(request.seats, request.ledger.teams)
     best: Seating | None = None
     for number, start in enumerate(_starts(request, costs, placed, dice, rounds[0][2] if rounds else None)):
-        steps = FIRST_STEPS if request.certify and not number else STEPS
-        found = search(costs, start, dice, steps, enough=proof.within)
+        if not request.certify:
+            best = search(costs, start, dice, UNPROVED_STEPS, enough=proof.within, patience=PATIENCE)
+            break
+        found = search(costs, start, dice, STEPS if number else FIRST_STEPS, enough=proof.within)
         before, best = best, found if best is None else min(best, found, key=lambda each: _rank(request, costs, each))
-        if request.certify and (before is None or best.cost < before.cost):
+        if before is None or best.cost < before.cost:
             best, proof = tighten(costs, met, best, proof)
         if best.cost <= proof.within:
             break
@@ -56,7 +62,7 @@ def _starts(request: Request, costs: Board, placed: Placement, dice: Dice, skele
     yield drawn_start(request, costs.tables, placed, dice)
     if skeleton is not None and not costs.blocks and not costs.offset:
         yield skeleton
-    for _ in range((STARTS if request.certify else STARTS_UNPROVED) - 1):
+    for _ in range(STARTS - 1):
         yield drawn_start(request, costs.tables, placed, dice)
 
 

@@ -211,7 +211,7 @@ def test_a_newcomer_in_the_middle_of_the_year(project: Path) -> None:
         assert checked.exit_code == 0, checked.output
     again = run(groups, project, [*arguments, "--write"])
     assert again.output.count("nobody came or left") == 2 and "Nothing to write" in again.output
-    data = json.loads(run(groups, project, [*arguments, "--json"]).output)
+    data = json.loads(run(groups, project, [*arguments, "--json"]).stdout)
     assert [unit["begun"] for unit in data["units"]] == [True, False, False]
 
 

@@ -7,12 +7,15 @@ import sys
 import tempfile
 from pathlib import Path
 
+from click.testing import CliRunner
+
 from trivet.command.check import problems_of
+from trivet.command.main import main as trivet
 from trivet.reading import report
 
 HERE = Path(__file__).resolve().parent
 PLAIN = HERE / "good" / "plain"
-OWN_FILES = ("expected.txt", "options.txt", "changes.txt")
+OWN_FILES = ("expected.txt", "options.txt", "changes.txt", "command.txt")
 
 
 def cases(kind: str) -> list[Path]:
@@ -45,9 +48,18 @@ def _change(folder: Path, verb: str, path: str, rest: str = "") -> None:
 
 
 def report_on(case: Path, folder: Path) -> str:
-    """Return what `trivet check` says about a case whose department is written into `folder`."""
+    """Return what `trivet check`, or the command of the case, says about it; its department is written into `folder`."""
+    asked = command_of(case)
+    if asked:
+        done = CliRunner().invoke(trivet, ["--root", str(department_of(case, folder)), *asked], catch_exceptions=False)
+        return f"{done.stderr}exit {done.exit_code}\n"
     found = problems_of(department_of(case, folder))
     return report.text(found.problems, found.sources, advice="--all" in _lines(case / "options.txt"))
+
+
+def command_of(case: Path) -> list[str]:
+    """Return the words of the command that a case is about; [] where that is `trivet check`."""
+    return [word for line in _lines(case / "command.txt") for word in line.split()]
 
 
 def _lines(path: Path) -> list[str]:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.examples.harness import PLAIN, cases, department_of, report_on
+from tests.examples.harness import PLAIN, cases, command_of, department_of, report_on
 from trivet.command.check import problems_of
 from trivet.model.problem import Severity
 
@@ -62,7 +62,7 @@ def test_report_is_the_expected_one(case: Path, tmp_path: Path) -> None:
     assert report_on(case, tmp_path) == (case / "expected.txt").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("case", cases("bad"), ids=lambda case: case.name)
+@pytest.mark.parametrize("case", [case for case in cases("bad") if not command_of(case)], ids=lambda case: case.name)
 def test_bad_example_says_what_to_do(case: Path, tmp_path: Path) -> None:
     """A bad example has a problem, and each problem says where and what to do, in plain words."""
     problems = problems_of(department_of(case, tmp_path)).problems
@@ -70,6 +70,17 @@ def test_bad_example_says_what_to_do(case: Path, tmp_path: Path) -> None:
     for problem in problems:
         assert problem.remedy or problem.code in ("class-size", "year-ends"), problem
         assert not JARGON.search(problem.sentence), problem
+
+
+@pytest.mark.parametrize("case", [case for case in cases("bad") if command_of(case)], ids=lambda case: case.name)
+def test_what_another_command_says_names_the_line_and_the_remedy(case: Path, tmp_path: Path) -> None:
+    """Each problem of a list in the private folder stands with its line, what is wrong and what to do, in plain words."""
+    *lines, _, code = report_on(case, tmp_path).splitlines()
+    assert lines
+    for line in lines:
+        assert re.match(r"private/\S+:\d+:\d+: (warning: )?[^;]+; \S", line), line
+        assert not JARGON.search(line), line
+    assert code == ("exit 1" if any(": warning: " not in line for line in lines) else "exit 0")
 
 
 @pytest.mark.parametrize("case", cases("good"), ids=lambda case: case.name)

@@ -251,6 +251,11 @@ def test_who_joins_after_a_unit_is_not_missing_from_it(tmp_path: Path) -> None:
     after = tiny_school(classes=(late,), runs=(run("float-or-sink", date(2027, 1, 11)),))
     assert problems_of(tmp_path, lock, before) == ()
     assert codes(problems_of(tmp_path, lock, after)) == ["lock-behind-class"]
+    remedy = "fit them with trivet groups float-or-sink --class p1 --change --write; where a number came later than this unit"
+    assert remedy in said(problems_of(tmp_path, lock, after))[0]
+    folder(tmp_path, lock, at="school/groups/p1/moving-plates.yml")
+    both = [each for each in said(problems_of(tmp_path, lock, after)) if "joined" in each]
+    assert both and all("trivet groups --year --class p1 --change --write; where" in each for each in both)
 
 
 def test_who_has_left_is_told_in_the_last_groups_alone(tmp_path: Path) -> None:
@@ -261,7 +266,9 @@ def test_who_has_left_is_told_in_the_last_groups_alone(tmp_path: Path) -> None:
     problems = problems_of(tmp_path, SIX, school)
     assert codes(problems) == ["lock-behind-class"]
     assert problems[0].place.file == "school/groups/p1/moving-plates.yml"
-    assert said(problems)[0].endswith("draw again with trivet groups moving-plates --class p1 --write")
+    assert said(problems)[0].endswith("fit the groups of all coming units with trivet groups --year --class p1 --change --write")
+    (tmp_path / "school" / "groups" / "p1" / "moving-plates.yml").unlink()
+    assert said(problems_of(tmp_path, SIX, school))[0].endswith("fit them with trivet groups float-or-sink --class p1 --change --write")
 
 
 def test_files_beside_the_locks_are_answered(tmp_path: Path) -> None:

@@ -79,11 +79,17 @@ def stop(context: click.Context, lines: Iterable[str]) -> NoReturn:
     context.exit(1)
 
 
-def stop_for(context: click.Context, problems: Iterable[Problem]) -> NoReturn:
-    """Report problems without quoting a line of the files they are in, and exit with 1."""
+def tell(problems: Collection[Problem]) -> None:
+    """Report problems without quoting a line of the files they are in; nothing is said where there are none."""
     from trivet.reading import report
 
-    click.echo(report.text(problems, {}), nl=False, err=True)
+    if problems:
+        click.echo(report.text(problems, {}), nl=False, err=True)
+
+
+def stop_for(context: click.Context, problems: Collection[Problem]) -> NoReturn:
+    """Report problems as `tell` does, and exit with 1."""
+    tell(problems)
     context.exit(1)
 
 

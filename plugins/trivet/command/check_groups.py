@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import click
 
-from trivet.command.asked import as_json, stop_for
+from trivet.command.asked import as_json, stop_for, tell
 from trivet.command.groups_asked import Asked
 from trivet.command.private_side import private_side
 from trivet.command.root import root_of
@@ -31,7 +31,8 @@ def check_groups(context: click.Context, asked: Asked) -> Iterator[str]:
     rules: tuple[PairRule, ...] = ()
     if department is not None and lock.class_id in department.school.classes and lock.drawn_from == "roster":
         side = private_side(root, department)
-        roster, _ = side.roster(department.school.classes[lock.class_id])
+        roster, told = side.roster(department.school.classes[lock.class_id])
+        tell(told)
         rules = roster.rules if roster is not None else ()
     found = verify(lock, others, rules)
     if asked.json:

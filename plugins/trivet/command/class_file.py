@@ -60,9 +60,8 @@ def class_file(context: click.Context, *, class_id: str, out: Path | None, level
 
 def roster_of(context: click.Context, school_class: SchoolClass, private: PrivateSide) -> Roster:
     """Return the class's private list; exits with 1 where there is none or it can't be read, and never quotes a line of it."""
-    from trivet.command.asked import stop, stop_for
+    from trivet.command.asked import stop, stop_for, tell
     from trivet.command.private_side import has_errors
-    from trivet.reading import report
     from trivet.reading.private import check_local
 
     if problems := check_local(private.root):
@@ -73,8 +72,7 @@ def roster_of(context: click.Context, school_class: SchoolClass, private: Privat
     if roster is None:
         where = f"roster-{school_class.id}.csv"
         stop(context, [f"there is no private list for class {school_class.id}; write private/{where} with the titles seat,name"])
-    if problems:
-        click.echo(report.text(problems, {}), nl=False, err=True)
+    tell(problems)
     return roster
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import click
 
-from trivet.command.asked import department_of, run_asked, stop, stop_for
+from trivet.command.asked import department_of, run_asked, stop, stop_for, tell
 from trivet.command.groups_asked import Asked
 from trivet.command.private_side import PrivateSide, has_errors, private_side
 from trivet.command.root import root_of
@@ -168,6 +168,7 @@ def roster_of(context: click.Context, school_class: SchoolClass, private: Privat
     roster, problems = private.roster(school_class)
     if has_errors(problems):
         stop_for(context, problems)
+    tell(problems)
     return roster
 
 
@@ -185,4 +186,5 @@ def experience_of(context: click.Context, department: Department, school_class: 
     own, problems = private.experience(school_class, department.units)
     if has_errors(problems):
         stop_for(context, problems)
+    tell(problems)
     return own

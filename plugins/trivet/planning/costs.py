@@ -27,7 +27,7 @@ class Costs:
     pack_up_most: int
     write_up: int | None
     write_up_with_evidence: int | None
-    recap: int = 2
+    recap: int
 
 
 @dataclass(frozen=True, slots=True)

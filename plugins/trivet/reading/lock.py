@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -52,7 +53,9 @@ def read_locks(root: Path, school: School | None, classes: Collection[str] | Non
     problems: list[Problem] = []
     sources: dict[str, str] = {}
     units = unit_slugs(root)
-    for path in _files(root, problems):
+    files = _files(root, problems)
+    kept = Counter(path.parent.name for path in files)
+    for path in files:
         if classes is not None and path.parent.name not in classes:
             continue
         file = path.relative_to(root).as_posix()
@@ -63,7 +66,8 @@ def read_locks(root: Path, school: School | None, classes: Collection[str] | Non
         problems += found
         if lock is None or sheet is None:
             continue
-        checked = [*check_place(sheet, lock, path.parent.name, path.stem), *check_lock(sheet, lock, school, units)]
+        fits = check_lock(sheet, lock, school, units, several=kept[path.parent.name] > 1)
+        checked = [*check_place(sheet, lock, path.parent.name, path.stem), *fits]
         problems += checked
         if not any(problem.severity is Severity.ERROR for problem in checked):
             locks[lock.class_id, lock.unit] = (lock, sheet)

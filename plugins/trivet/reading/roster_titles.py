@@ -14,6 +14,13 @@ MEANT = {
     "student": "name",
     "score": "level",
     "group": "table",
+    "seats apart": "rules",
+    "keep apart": "rules",
+    "apart": "rules",
+    "together": "rules",
+    "allergy": "avoid",
+    "allergies": "avoid",
+    "support": "needs",
     "signed": "agreement",
 }
 """What people call a column where no slip of a letter would explain it."""
@@ -42,4 +49,6 @@ def _unknown(cell: Cell, title: str, index: int, found: Findings) -> None:
     if near:
         found.error("unknown-column", cell, what, f"write {near} if that is meant, else leave the column out")
     else:
-        found.warning("unknown-column", cell, what, f"leave the column out; known are {', '.join(COLUMNS)}")
+        found.warning(
+            "unknown-column", cell, f"{what}, so nothing in it is read", f"write one of {', '.join(COLUMNS)}, or leave the column out"
+        )

@@ -149,3 +149,14 @@ def test_an_item_on_two_lines_is_thinned_on_one() -> None:
     found = tried(replace(given, units={**given.units, "float": double}))
     assert found.now[cylinders(found)][0].need == 12
     assert found.thinned("float", 1, 2).most == {cylinders(found): Fraction(10)}
+
+
+def test_a_run_that_is_taken_out_leaves_the_others() -> None:
+    """Without p2 its three meetings need what r2 alone has out, three of four, and nothing is short on them."""
+    found = tried(two_classes())
+    after = found.after([("p2", "float")], [])
+    assert after.most == {cylinders(found): Fraction(3)}
+    assert after.short == set()
+    assert after.days == days(set(found.lacking_now))
+    nobody = found.after([("p2", "float"), ("r2", "float")], [])
+    assert (nobody.most, nobody.short) == ({}, set())

@@ -151,6 +151,9 @@ def test_simulation_as_shipped_passes(tmp_path: Path) -> None:
         ("<style>p {}</style>", "inline-style"),
         ("<img src='https://example.org/a.png'>", "loads-from-elsewhere"),
         ("<link rel='stylesheet' href='//example.org/a.css'>", "loads-from-elsewhere"),
+        ("<img src='a.png' srcset='a.png 1x, https://example.org/b.png 2x'>", "loads-from-elsewhere"),
+        ("<picture><source srcset='a.png 480w,//example.org/b.png 1.5x'></picture>", "loads-from-elsewhere"),
+        ("<link rel='preload' as='image' imagesrcset='HTTPS://example.org/b.png'>", "loads-from-elsewhere"),
         ("<iframe src='a.html'></iframe>", "framed-page"),
         ("<meta http-equiv='Refresh' content='0'>", "page-moves-away"),
         ("<base href='x/'>", "page-moves-away"),
@@ -172,6 +175,7 @@ def test_page_that_the_policy_stops_is_answered(tmp_path: Path, html: str, code:
         "<script type='application/json'>{}</script>",
         "<a href='https://example.org'>x</a>",
         "<img src='a.png' alt=''>",
+        "<img src='a.png' srcset='a.png 1x, b.png 2x' alt=''>",
         "<svg></svg>",
     ],
 )

@@ -68,6 +68,14 @@ class Tried:
         return found
 
     @cached_property
+    def _pools_of_run(self) -> Mapping[tuple[str, str], Sequence[Key]]:
+        found: defaultdict[tuple[str, str], dict[Key, None]] = defaultdict(dict)
+        for key, shares in self.shares.items():
+            for share in shares:
+                found[share.use.run][key] = None
+        return defaultdict(tuple, {run: tuple(keys) for run, keys in found.items()})
+
+    @cached_property
     def _days_of_run(self) -> Mapping[tuple[str, str], AbstractSet[date]]:
         found: defaultdict[tuple[str, str], set[date]] = defaultdict(set)
         for shares in self.shares.values():
@@ -115,19 +123,22 @@ class Tried:
             alone = replace(unit, hands_on=replace(unit.hands_on, materials=own))
             plans = [plan for plan in self.plans if plan.unit == slug]
             uses = [replace(use, devices=0) for plan in plans for use in uses_of(self.department, plan, alone)]
-            self._thinned[key] = self.after([(plan.class_id, slug) for plan in plans], uses)
+            concerned = self.pools.by_pool(uses)
+            self._thinned[key] = self.after([(plan.class_id, slug) for plan in plans], uses, only=tuple(concerned))
         return self._thinned[key]
 
-    def after(self, runs: Iterable[tuple[str, str]], instead: Sequence[Use]) -> After:
-        """Return what is needed where the uses `instead` stand in the place of those of some runs (class id, unit slug).
+    def after(self, runs: Iterable[tuple[str, str]], instead: Sequence[Use], *, only: Sequence[Key] | None = None) -> After:
+        """Return what is needed where the uses `instead` (none for runs that are taken out) stand in the place of those of some runs.
 
-        Only pools that `instead` draws on are looked at.
+        A run is its class id and unit slug. All pools are looked at that the runs or `instead` draw on, or `only` some of them.
         """
         gone = set(runs)
         coming = self.pools.by_pool(instead)
+        concerned = dict.fromkeys([*coming, *(key for run in sorted(gone) for key in self._pools_of_run[run])] if only is None else only)
         found: dict[Key, tuple[Moment, ...]] = {}
         days = {*(day for run in gone for day in self._days_of_run[run]), *(use.date for use in instead)}
-        for key, own in coming.items():
+        for key in concerned:
+            own = coming.get(key, ())
             if not self.pools.by_key[key].used_up:
                 stay = [share for day in days for share in self._by_day[key].get(day, ())]
                 kept = [share for share in stay if share.use.run not in gone]

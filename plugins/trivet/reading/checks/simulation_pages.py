@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
@@ -11,6 +12,10 @@ from trivet.reading.source import read_source
 
 PAGES = (".html", ".htm")
 _TARGETS = ("src", "href", "action", "formaction", "data", "poster", "xlink:href")
+_LISTS = ("srcset", "imagesrcset")
+"""Attributes that hold several addresses: the same picture in several sizes."""
+
+_SIZE = re.compile(r"[0-9.]+[wxh]")
 _FRAMES = ("iframe", "frame", "object", "embed", "portal")
 _DATA_TYPES = ("application/json", "application/ld+json", "text/plain")
 
@@ -65,11 +70,18 @@ class _Page(HTMLParser):
             self._attribute(tag, name, value)
 
     def _attribute(self, tag: str, name: str, value: str) -> None:
+        if name in _LISTS:
+            for address in _addresses(value):
+                self._target(tag, name, address)
+        else:
+            self._target(tag, name, value)
+
+    def _target(self, tag: str, name: str, value: str) -> None:
         squeezed = "".join(value.lower().split())
-        if name.startswith("on") or (name in _TARGETS and squeezed.startswith(("javascript:", "vbscript:"))):
+        if name.startswith("on") or (name in (*_TARGETS, *_LISTS) and squeezed.startswith(("javascript:", "vbscript:"))):
             what = f"{name} runs code that stands inside the page, and the policy of the site stops it"
             self._error("inline-handler", what, "use addEventListener in a script file")
-        elif name in _TARGETS and tag != "a" and squeezed.startswith(("http:", "https:", "//")):
+        elif name in (*_TARGETS, *_LISTS) and tag != "a" and squeezed.startswith(("http:", "https:", "//")):
             what = f"{name} loads {value[:60]}, and the policy of the site stops it"
             self._error("loads-from-elsewhere", what, "copy the file into the unit's folder")
 
@@ -87,3 +99,10 @@ class _Page(HTMLParser):
         line, column = self.getpos()
         length = len((self.get_starttag_text() or " ").split("\n", 1)[0])
         self.problems.append(Problem(code, severity, Place(self._file, line, column + 1, length), what, remedy))
+
+
+def _addresses(value: str) -> Iterator[str]:
+    """Yield the addresses in `small.png 1x, large.png 2x`: all that is no size."""
+    for part in value.replace(",", " ").split():
+        if not _SIZE.fullmatch(part):
+            yield part

@@ -33,8 +33,11 @@ def check_place(sheet: Sheet, lock: Lock, folder: str, name: str) -> Iterator[Pr
             )
 
 
-def check_lock(sheet: Sheet, lock: Lock, school: School | None, units: Collection[str]) -> Iterator[Problem]:
-    """Yield unknown classes, units and students, students who stand in two teams or in no pair, and a class that has grown."""
+def check_lock(sheet: Sheet, lock: Lock, school: School | None, units: Collection[str], *, several: bool) -> Iterator[Problem]:
+    """Yield unknown classes, units and students, students who stand in two teams or in no pair, and a class that has grown.
+
+    `several` says whether the class has other kept groups too.
+    """
     if lock.unit not in units:
         yield not_known(sheet, ("unit",), "unit", lock.unit, units, home="units/")
     for index, slug in enumerate(lock.counted):
@@ -51,13 +54,15 @@ def check_lock(sheet: Sheet, lock: Lock, school: School | None, units: Collectio
         yield not_known(sheet, ("class",), "class", lock.class_id, school.classes, home="school/classes.yml")
     else:
         yield from _strangers(sheet, lock, school_class)
-        yield from _joined(sheet, lock, school_class, _run(lock, school))
+        yield from _joined(sheet, lock, school_class, _run(lock, school), several=several)
 
 
 def check_leavers(drawn: Iterable[Drawn], school: School) -> Iterator[Problem]:
     """Yield a warning where the last groups of a class still hold students who have left; groups of earlier units are history."""
     last: dict[str, Drawn] = {}
+    kept_groups: Counter[str] = Counter()
     for lock, sheet in drawn:
+        kept_groups[lock.class_id] += 1
         kept = last.get(lock.class_id)
         if kept is None or _when(kept[0], school) < _when(lock, school):
             last[lock.class_id] = (lock, sheet)
@@ -66,9 +71,8 @@ def check_leavers(drawn: Iterable[Drawn], school: School) -> Iterator[Problem]:
         gone = {school.classes[class_id].number(seat) for seat in school.classes[class_id].gone}
         for path, student in _seats(lock):
             if student in gone:
-                yield sheet.warning(
-                    "lock-behind-class", path, f"{student} has left the class since these groups were drawn", _draw_again(lock), at_key=True
-                )
+                what = f"{student} has left the class since these groups were drawn"
+                yield sheet.warning("lock-behind-class", path, what, _fit(lock, several=kept_groups[class_id] > 1), at_key=True)
 
 
 def _seats(lock: Lock) -> Iterator[tuple[tuple[str | int, ...], str]]:
@@ -108,7 +112,7 @@ def _strangers(sheet: Sheet, lock: Lock, school_class: SchoolClass) -> Iterator[
             yield sheet.error("lock-unknown-seat", path, what, _draw_again(lock), at_key=True)
 
 
-def _joined(sheet: Sheet, lock: Lock, school_class: SchoolClass, run: Run | None) -> Iterator[Problem]:
+def _joined(sheet: Sheet, lock: Lock, school_class: SchoolClass, run: Run | None, *, several: bool) -> Iterator[Problem]:
     seated = {student for _, student in _seats(lock)}
     joins = {each.seat: each.first for each in school_class.late}
     # A late student is missing only from what begins after the student has come.
@@ -117,8 +121,15 @@ def _joined(sheet: Sheet, lock: Lock, school_class: SchoolClass, run: Run | None
     missing = [student for student in missing if student not in seated]
     if missing:
         what = f"{', '.join(missing)} joined the class after these groups were drawn"
-        remedy = f"{_draw_again(lock)}; where a number came later than this unit, write its date under `late` in classes.yml"
+        remedy = f"{_fit(lock, several=several)}; where a number came later than this unit, write its date under `late` in classes.yml"
         yield sheet.warning("lock-behind-class", ("groups",), what, remedy, at_key=True)
+
+
+def _fit(lock: Lock, *, several: bool) -> str:
+    """Say how kept groups are fitted to a class that has changed: all coming ones at once, where there are `several`."""
+    if several:
+        return f"fit the groups of all coming units with trivet groups --year --class {lock.class_id} --change --write"
+    return f"fit them with trivet groups {lock.unit} --class {lock.class_id} --change --write"
 
 
 def _draw_again(lock: Lock) -> str:

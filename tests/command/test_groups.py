@@ -60,6 +60,7 @@ def test_write_keeps_what_was_shown(project: Path) -> None:
     shown = json.loads(run(groups, project, ["floating", *P1, "--json"]).output)
     done = run(groups, project, ["floating", *P1, "--write", *BEFORE])
     assert done.exit_code == 0 and "Kept in school/groups/p1/floating.yml." in done.output
+    assert "replace" not in done.output
     lock, problems = read_lock(lock_file(project).read_text(encoding="utf-8"), "lock")
     assert lock is not None and problems == ()
     assert {letter: list(group["teams"]) for letter, group in shown["groups"].items()} == {k: list(v.teams) for k, v in lock.groups.items()}
@@ -117,6 +118,7 @@ def test_groups_that_were_worked_in_stay(project: Path) -> None:
     forced = run(groups, project, ["floating", *P1, "--write", "--force", *AFTER])
     assert forced.exit_code == 0
     assert "The count of who has worked with whom" in forced.output or "are no longer true" in forced.output
+    assert "These groups replace those drawn on 2026-10-05." in forced.output
     assert "p1-03" not in lock_file(project).read_text(encoding="utf-8")
 
 
@@ -142,7 +144,7 @@ def test_conflicting_rules_are_named_by_number(tmp_path: Path) -> None:
     assert done.exit_code == 1
     assert "these 6 rules can't all hold in a class of 12 with teams of 4" in done.output
     assert "not in one station group: p1-02 and p1-05" in done.output
-    assert "leave out any one of them in the roster and the others can hold" in done.output
+    assert "leave out any one of them in the private list and the others can hold" in done.output
     assert not lock_file(project).exists()
 
 

@@ -92,7 +92,7 @@ def test_launch_gives_its_parts() -> None:
     unit = tiny_unit(online={"goal": words(192), "steps": (Step("", 5),), "done_when": "", "use": "", "leave_alone": ""})
     (text,) = told(unit=unit)["launch"]
     assert text == (
-        "A launch takes 6½ min: 1½ to read (the longest card has 192 words; three of four students in grade 6 read 128 a minute), "
+        "A launch takes 6½ min: 1½ to read (the longest card has 192 words; three of four students in grade 6 read 128 a minute or more), "
         "1 to explain to a partner, 1 to ask your partner, 3 for spot checks of up to six teams."
     )
     assert told(way="whole_class")["launch"][0].endswith("1 to ask your partner. The teacher asks while teams work.")

@@ -36,6 +36,8 @@ def keep_groups(context: click.Context, job: Job, today: date, *, force: bool) -
     notes = falsified(job, path, [each.unit for each in later], today)
     if notes and not force:
         stop(context, [*notes, "nothing was written; write --force to replace them all the same"])
+    if before is not None and before.groups != lock.groups and not job.changes:
+        notes.append(f"these groups replace those drawn on {before.drawn_on}")
     targets = [(path, lock), *((public_path(job, each.unit), each) for each in later)]
     for target, each in targets:
         write(target, each)

@@ -1,7 +1,7 @@
 """The closed list of hazards, each with the usual caution, what protects, who may do it, how to clean up and who must be near.
 
 Sources: the table of cautions in the design's references, section 4 (ANSI/ISEA Z87.1 marks as the NSTA explains them; scald times of
-a published adult table; 16 CFR 1262 on magnets; WCAG 2.3.1 on flashes; US labelling law on allergens). What has no source there
+the adult table at antiscald.com; 16 CFR 1262 on magnets; WCAG 2.3.1 on flashes; US labelling law on allergens). What has no source there
 is common practice. Who must be near is our own rule, for the department to review. These are usual cautions and certify nothing.
 """
 

@@ -215,7 +215,7 @@ def _launch(timed: TimedRun) -> Found:
     made = timed.launch
     text = (
         f"A launch takes {spoken(made.half_minutes)} min: {spoken(made.read)} to read (the longest card has {made.words} words; "
-        f"three of four students in grade {made.grade} read {made.words_a_minute} a minute), "
+        f"three of four students in grade {made.grade} read {made.words_a_minute} a minute or more), "
         f"{spoken(made.explain)} to explain to a partner, {spoken(made.ask)} to ask your partner"
     )
     if timed.whole_class:

@@ -50,7 +50,7 @@ def test_conflicts() -> None:
     said = conflict(whole, name)
     assert said[0] == "these 2 rules can't all hold in a class of 3 with teams of 1"
     assert said[1] == "  not in one team: p1-01 and p1-02"
-    assert said[-1] == "leave out any one of them in the roster and the others can hold"
+    assert said[-1] == "leave out any one of them in the private list and the others can hold"
     assert conflict(replace(whole, rules=two[:1]), name)[0].startswith("this rule can't hold")
     assert "there may be some" in conflict(replace(whole, minimal=False), name)[0]
 

@@ -133,12 +133,12 @@ def conflict(found: Conflict, name: Name) -> list[str]:
     if not found.minimal:
         first, last = (
             f"no groups were found {where} that keep these {count} rules; there may be some",
-            "leave out one of them in the roster",
+            "leave out one of them in the private list",
         )
     elif count == 1:
-        first, last = f"this rule can't hold {where}", "leave it out of the roster"
+        first, last = f"this rule can't hold {where}", "leave it out of the private list"
     else:
-        first, last = f"these {count} rules can't all hold {where}", "leave out any one of them in the roster and the others can hold"
+        first, last = f"these {count} rules can't all hold {where}", "leave out any one of them in the private list and the others can hold"
     return [first, *(f"  {rule(each, name)}" for each in found.rules), last]
 
 
@@ -147,8 +147,11 @@ def unseated(found: Unseated, name: Name) -> tuple[str, str]:
     who = ", ".join(name(seat) for seat in found.seats)
     if found.code == "no_table":
         what = f"no table for {who}, and this unit keeps the usual tables together"
-        return what, "write a table for each in the roster, or `group by: mixed` in the unit"
-    return f"a table holds one student or more than six: {who}", "write tables of 2 to 6 in the roster, or `group by: mixed` in the unit"
+        return what, "write a table for each in the private list, or `group by: mixed` in the unit"
+    return (
+        f"a table holds one student or more than six: {who}",
+        "write tables of 2 to 6 in the private list, or `group by: mixed` in the unit",
+    )
 
 
 def written(groups: Groups) -> list[str]:

@@ -135,7 +135,13 @@ class Climb:
 
 def _cover(found: Found, count: int, cover: list[int]) -> None:
     """Choose `count` of the cheap teams, each time the one that overlaps least with those chosen, so that the pull is spread."""
+    overlaps = [sum(cover[i] for i in team) for _, team in found]
+    teams_of: list[list[int]] = [[] for _ in cover]
+    for place, (_, team) in enumerate(found):
+        for i in team:
+            teams_of[i].append(place)
     for _ in range(count):
-        place = min(range(len(found)), key=lambda p: (sum(cover[i] for i in found[p][1]), p))
-        for i in found[place][1]:
+        for i in found[overlaps.index(min(overlaps))][1]:  # the first of equals: found are the least first
             cover[i] += 1
+            for place in teams_of[i]:
+                overlaps[place] += 1

@@ -59,19 +59,17 @@ def _below(costs: Costs, worth: Sequence[int], size: int, limit: int, most: int 
     found: Found = []
 
     def grow(members: Team, spent: int, extra: Sequence[int], first: int, missing: int) -> None:
-        """Add `missing` students from place `first` on; `extra[p]` is the cost of p beside the members, less its worth."""
+        """Add `missing` students from place `first` on; `extra` is the cost of each of these beside the members, less its worth."""
         if missing == 1:
-            room = limit - spent
-            found.extend(
-                (spent + extra[p], tuple(sorted(order[m] for m in (*members, p)))) for p in range(first, count) if extra[p] <= room
-            )
+            room, others = limit - spent, order[first:]
+            found.extend([(spent + more, tuple(sorted([*members, one]))) for one, more in zip(others, extra, strict=True) if more <= room])
             return
         for p in range(first, count - missing + 1):
-            now = spent + extra[p]
+            now = spent + extra[p - first]
             # Worth falls along the order, so no later start can save more, but a costly member may: hence skip, not stop.
             if now - saves[missing - 1][p + 1] <= limit and (most is None or len(found) <= most):
-                row = rows[p]
-                grow((*members, p), now, [one + other for one, other in zip(extra, row, strict=True)], p + 1, missing - 1)
+                beside = [one + other for one, other in zip(extra[p - first + 1 :], rows[p][p + 1 :], strict=True)]
+                grow((*members, order[p]), now, beside, p + 1, missing - 1)
 
     grow((), 0, [-value for value in values], 0, size)
     return found

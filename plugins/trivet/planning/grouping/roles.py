@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import permutations
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
 
 from trivet.model.lock import ROLE_IDS
 from trivet.planning.grouping.ledger import MAIN_DUTIES
 
 Card = tuple[str, ...]
 """The role ids of one card, the one it is named after first."""
+Price = tuple[int, int]
+"""How uneven a card leaves a student, and how often its duties were held; compared in this order."""
 
 EXTRA_CARDS = ("reporter", "timekeeper")
 
@@ -35,19 +37,41 @@ def cards(size: int) -> tuple[Card, ...]:
 def deal(team: Sequence[int], held: Mapping[tuple[int, str], int]) -> dict[int, Card]:
     """Return the cards of one team by seat, as fair as one unit can make them after what each has `held`.
 
-    All deals are compared (120 for a team of five): first, that the cards come out even for each student (`uneven`); then, that
-    each card goes to whoever held it least; ties go to the lowest seats in the order of the cards.
+    Of all deals the best: first, that the cards come out even for each student (`uneven`); then, that each card goes to whoever held
+    it least; ties go to the lowest seats in the order of the cards. Both are sums over students, so card after card is given out, and
+    what the later ones cost at least is worked out once for each set of students that are left (blank cards are alike, and come last).
     """
     seats = sorted(team)
     dealt = cards(len(seats))
+    named = sum(1 for card in dealt if card)
 
-    def unfairness(order: tuple[int, ...]) -> tuple[int, int]:
-        with_cards = list(zip(order, dealt, strict=True))
-        often = sum(2 * held.get((seat, role), 0) + 1 for seat, card in with_cards for role in counted_on(card))
-        return sum(uneven(seat, card, held, len(seats)) for seat, card in with_cards), often
+    def price(seat: int, card: Card) -> Price:
+        return uneven(seat, card, held, len(seats)), sum(2 * held.get((seat, role), 0) + 1 for role in counted_on(card))
 
-    best = min(_orders(seats), key=lambda order: (unfairness(order), order))
-    return dict(sorted(zip(best, dealt, strict=True)))
+    prices = [[price(seat, card) for card in dealt[:named]] for seat in seats]
+    blank = [price(seat, ()) for seat in seats]
+
+    @cache
+    def rest(given: int, free: tuple[int, ...]) -> tuple[Price, tuple[int, ...]]:
+        """The least that the cards from `given` on cost among the places `free`, with the first places that do it."""
+        if given == named:
+            return _total(blank[place] for place in free), free
+        best: tuple[Price, tuple[int, ...]] | None = None
+        for place in free:
+            later, order = rest(given + 1, tuple(other for other in free if other != place))
+            found = _total((prices[place][given], later)), (place, *order)
+            best = found if best is None or found < best else best
+        return best or ((0, 0), ())
+
+    _, order = rest(0, tuple(range(len(seats))))
+    return dict(sorted(zip((seats[place] for place in order), dealt, strict=True)))
+
+
+def _total(prices: Iterable[Price]) -> Price:
+    uneven_in_all, often = 0, 0
+    for one, other in prices:
+        uneven_in_all, often = uneven_in_all + one, often + other
+    return uneven_in_all, often
 
 
 def counted_on(card: Card) -> Card:
@@ -67,9 +91,3 @@ def uneven(seat: int, card: Card, held: Mapping[tuple[int, str], int], size: int
     extras = max(0, size - len(MAIN_DUTIES))
     over = max(0, size * extra - extras * (sum(main) + extra) - (size - 1))
     return sum((len(main) * count - sum(main)) ** 2 for count in main) + over**2
-
-
-def _orders(seats: Sequence[int]) -> Iterator[tuple[int, ...]]:
-    """Yield the ways to deal; blank cards past the fifth are alike, so only who holds one of the five matters."""
-    for first in permutations(seats, min(len(seats), len(ROLE_IDS))):
-        yield (*first, *(seat for seat in seats if seat not in first))

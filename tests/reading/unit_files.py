@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Iterable, Mapping
 from pathlib import Path
+from typing import Any
 
+from trivet.model.places import Places
 from trivet.model.problem import Problem
+from trivet.reading.draft import Draft
 from trivet.reading.unit import ReadUnit, read_unit
 
 PLAIN = Path(__file__).resolve().parents[1] / "examples" / "good" / "plain"
 SLUG = "rolling-carts"
+UNITS = ("float-or-sink", "hands", "rolling-carts")
 
 
 def unit_folder(root: Path, *changes: tuple[str, str], slug: str = SLUG) -> Path:
@@ -40,3 +45,14 @@ def only(read_unit: ReadUnit, code: str) -> Problem:
     """The one problem with this code."""
     (found,) = [problem for problem in read_unit.problems if problem.code == code]
     return found
+
+
+def draft_of(data: Mapping[str, Any], slug: str = SLUG, files: tuple[str, ...] = ()) -> Draft:
+    """A unit file with this data and no lines, in a department of three units."""
+    file = f"units/{slug}/index.md"
+    return Draft(slug, file, data, Places(file), (), files=files, units=UNITS)
+
+
+def answers(problems: Iterable[Problem]) -> list[tuple[str, str]]:
+    """Codes and remedies."""
+    return [(problem.code, problem.remedy) for problem in problems]

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 
-from trivet.model.places import Places
+from tests.reading.unit_files import answers, codes, draft_of, read
 from trivet.reading.checks.returns import check
-from trivet.reading.draft import Draft
-
-UNITS = ("float-or-sink", "hands", "rolling-carts")
 
 
 def said(data: dict[str, Any], slug: str = "rolling-carts") -> list[tuple[str, str]]:
-    draft = Draft(slug, f"units/{slug}/index.md", data, Places(f"units/{slug}/index.md"), (), units=UNITS)
-    return [(problem.code, problem.remedy) for problem in check(draft)]
+    return answers(check(draft_of(data, slug)))
 
 
 def again(text: str, station: str = "hands-on") -> list[tuple[str, str]]:
@@ -46,3 +43,10 @@ def test_a_unit_does_not_return_to_itself() -> None:
     assert said({"returns to": "rolling-carts"}) == [("unit-names-itself", "name an earlier unit, or leave the key out")]
     assert again("rolling-carts/hands-on") == [("unit-names-itself", "name a station of an earlier unit")]
     assert said({"returns to": "rolling-cart"}) == [("unknown-unit", "write the name of a folder under units/")]
+
+
+def test_station_of_a_unit_may_repeat_another(tmp_path: Path) -> None:
+    """The same activity on purpose names a unit and station that exist."""
+    assert codes(read(tmp_path, ("    done when: Ten", "    again: rolling-carts/online\n    done when: Ten"))) == []
+    found = read(tmp_path / "b", ("    done when: Ten", "    again: volcano/online\n    done when: Ten"))
+    assert codes(found) == ["unknown-unit"]

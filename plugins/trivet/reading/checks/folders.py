@@ -29,7 +29,7 @@ def slug_fault(slug: str) -> tuple[str, str] | None:
         return None
     better = re.sub(r"[^a-z0-9]+", "-", slug.lower()).strip("-").lstrip("0123456789-")[:40].rstrip("-")
     what = f'"{slug}" can\'t be part of a web address: a unit is called with 2 to 40 small letters, digits and hyphens, a letter first'
-    return what, f"call it {better}" if SLUG.fullmatch(better) else "call it like float-or-sink"
+    return what, f"call it {better}" if SLUG.fullmatch(better) and better not in TAKEN else "call it like float-or-sink"
 
 
 def files_of(folder: Path) -> tuple[str, ...]:

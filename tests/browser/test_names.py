@@ -61,7 +61,7 @@ def test_names_stand_where_numbers_stood(sheet: Page, files: dict[str, Path]) ->
     names = {each["seat"]: each["name"].split()[0] for each in data_of(files["p1"])["students"]}
     assert len(set(names.values())) == len(names) == 31
     before = sheet.locator("[data-seat]").all_inner_texts()
-    assert give(sheet, files["p1"]) == "Names are in this tab only. Class file of Nov 25."
+    assert give(sheet, files["p1"]) == "Names show in this tab only. Class file of Nov 25."
     shown = sheet.locator("[data-seat]").evaluate_all("all => all.map(each => [each.dataset.seat, each.textContent])")
     assert {name for _, name in shown} == set(names.values())
     assert all(names[seat] == name for seat, name in shown)
@@ -153,7 +153,7 @@ def test_ticks_of_leveled_spot_checks_are_kept(chromium: Browser, site_url: str,
 def broken(good: dict[str, Any]) -> list[tuple[dict[str, Any], str]]:
     """Files that are none, or of another class, or partly wrong, with what the sheet says."""
     no_file = "That is no class file. `trivet class-file p1` writes one."
-    opened_ = "Names are in this tab only. Class file of Nov 25."
+    opened_ = "Names show in this tab only. Class file of Nov 25."
     return [
         ({}, no_file),
         ({**good, "class_file": 2}, no_file),

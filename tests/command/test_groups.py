@@ -225,6 +225,7 @@ def test_misuse_names_the_nearest(project: Path) -> None:
         (["floatin", *P1], "did you mean floating?"),
         (["floating", "--class", "p99"], "did you mean p9?"),
         (["floating", "--class", "p9"], "school/runs.yml has no row for class p9 and unit floating; write `- class: p9`"),
+        (["floating", "--class", "p9"], "if they stand there, `trivet check` says what is wrong"),
     ):
         done = run(groups, project, arguments)
         assert done.exit_code == 2 and answer in done.stderr

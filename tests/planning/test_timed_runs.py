@@ -80,6 +80,14 @@ def test_what_finds_no_room() -> None:
     assert set(circle.values()) == {"waits-for-unit"}
 
 
+def test_too_late_for_a_long_enough_day() -> None:
+    """Where days before the start were long enough, the remedy is an earlier date; where none is, it says what to cut."""
+    short = tiny_calendar(weekly={0: "regular", 1: "regular", 2: "regular", 3: "regular", 4: "short"})
+    for regular, words in ((52, "write an earlier date, or cut "), (38, "cut ")):
+        made = department(run(starts=date(2027, 6, 4)), calendar=short, bells=tiny_bells(regular, short=38))
+        assert [each.remedy[: len(words)] for each in time_runs(made) if not isinstance(each, TimedRun)] == [words]
+
+
 def test_settled() -> None:
     """A settled department gives every run its date, settles to itself, and has the same plans."""
     made = department(run("circuits", after="float-or-sink", gap_days=14), run(by=date(2026, 12, 18)), run("sound", after="plates"))

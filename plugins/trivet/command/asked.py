@@ -40,7 +40,7 @@ def run_asked(department: Department, unit: str, class_id: str) -> Run:
     runs = [run for run in department.school.runs if run.class_id == class_id]
     found = next((run for run in runs if run.unit == unit), None)
     if found is None:
-        write = f"write `- class: {class_id}`, `unit: {unit}` and `starts:` there"
+        write = f"write `- class: {class_id}`, `unit: {unit}` and `starts:` there; if they stand there, `trivet check` says what is wrong"
         raise click.UsageError(f"school/runs.yml has no row for class {class_id} and unit {unit}; {write}")
     return found
 

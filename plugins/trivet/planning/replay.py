@@ -182,17 +182,31 @@ class _Work:
         if stopped:
             self.done -= 1
 
+    def _fault_in_order(self, meeting: Meeting, numbers: Sequence[int], half: HalfDone | None) -> NotSo | None:
+        """What is wrong with the rounds that are recorded for a date."""
+        if numbers and max(numbers) > self.needed:
+            what = f"round {max(numbers)} stands on {say_date(meeting.date)}, and the unit has {self.needed} rounds"
+            return NotSo("done-beyond", what, "write `write-up` there, or take the line out")
+        if half is not None and numbers[:-1].count(half.round):
+            what = f"round {half.round} stands on {say_date(meeting.date)} both as done and as stopped"
+            return NotSo("done-out-of-order", what, "leave one of the two lines out")
+        for expected, number in enumerate(numbers, self.done + 1):
+            earlier = next((each.date for each in self.held if each.round == number and not each.half), None)
+            if number != expected and earlier is not None:
+                what = f"round {number} stands on {say_date(meeting.date)}, and by the plan it was done on {say_date(earlier)}"
+                return NotSo("done-out-of-order", what, f"write `- {earlier}` under `lost` if there was no lesson then, or mend the line")
+            if number != expected:
+                what = f"round {number} stands on {say_date(meeting.date)}, where round {expected} comes next"
+                return NotSo("done-out-of-order", what, f"write round {expected}, or the date on which it was done")
+        return None
+
     def record(self, ahead: Sequence[Meeting], done: Sequence[Done], half: HalfDone | None) -> NotSo | None:
         """Put what the record says on its date, that of the first meeting ahead."""
         meeting = ahead[0]
         numbers = [number for each in done for number in each.rounds] + ([half.round] if half else [])
-        if numbers and max(numbers) > self.needed:
-            what = f"round {max(numbers)} stands on {say_date(meeting.date)}, and the unit has {self.needed} rounds"
-            return NotSo("done-beyond", what, "write `write-up` there, or take the line out")
-        for expected, number in enumerate(numbers, self.done + 1):
-            if number != expected:
-                what = f"round {number} stands on {say_date(meeting.date)}, where round {expected} comes next"
-                return NotSo("done-out-of-order", what, f"write round {expected}, or the date on which it was done")
+        fault = self._fault_in_order(meeting, numbers, half)
+        if fault is not None:
+            return fault
         plan = self.plan(ahead)
         usual = plan.station_minutes if isinstance(plan, Timetable) else self.minutes or self.terms.allowed.target
         # A round that was stopped before asks only for what was left of it.
@@ -201,9 +215,12 @@ class _Work:
         asked = [self.resumes // 2 if self.resumes and place == 0 else whole_ones[place] for place in range(len(numbers))]
         said = [each.minutes for each in done for _ in each.rounds]
         minutes = [said or whole for said, whole in zip(said, asked, strict=False)]
+        if half is not None and half.minutes > asked[-1]:
+            what = f"round {half.round} was stopped on {say_date(meeting.date)} after {half.minutes} min, and it has {asked[-1]} there"
+            return NotSo("stopped-too-late", what, "write it under `done`, or fewer minutes")
         left = asked[-1] - half.minutes if half else 0
         if half is not None:
-            minutes.append(min(half.minutes, asked[-1]))
+            minutes.append(half.minutes)
         written = any(each.write_up for each in done)
         parts = DayParts(
             len(minutes),

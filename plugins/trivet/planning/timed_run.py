@@ -163,7 +163,10 @@ def time_run(
     missing = laid if isinstance(laid, NoTimetable) else laid.missing
     unfinished = None
     if missing is not None:
-        unfinished = untimed.does_not_fit(run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins)
+        before = max((each.minutes for each in so_far.meetings if each.date < begins and each.date not in so_far.planned), default=0)
+        unfinished = untimed.does_not_fit(
+            run, needed=asks.needed, allowed=allowed, spent=spent, found=missing, begins=begins, longest_before=before
+        )
     if isinstance(laid, NoTimetable):
         return unfinished or untimed.never_meets(run, begins, ever=bool(so_far.meetings))
     first_round = first_round_of(laid) if unit.pre_check else None

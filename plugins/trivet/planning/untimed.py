@@ -19,7 +19,7 @@ class UntimedRun:
     """A run without dates.
 
     `code` is one of no-class, no-unit, station-too-long, class-never-meets, no-day-fits, year-ends, done-out-of-order, done-beyond,
-    done-too-much, all-lost, no-room-before, waits-for-unit.
+    stopped-too-late, done-too-much, all-lost, no-room-before, waits-for-unit.
     """
 
     run: Run
@@ -95,8 +95,10 @@ def never_meets(run: Run, begins: date, *, ever: bool) -> UntimedRun:
     )
 
 
-def does_not_fit(run: Run, *, needed: Needed, allowed: RoundRange, spent: Costs, found: NoTimetable, begins: date) -> UntimedRun:
-    """No meeting holds a first round, or too few do before the year ends."""
+def does_not_fit(
+    run: Run, *, needed: Needed, allowed: RoundRange, spent: Costs, found: NoTimetable, begins: date, longest_before: int
+) -> UntimedRun:
+    """No meeting holds a first round, or too few do before the year ends. `longest_before` is the longest period before `begins`."""
     if found.fits == 0 and found.rounds_left:
         which = "a first round" if found.first else "the next round"
         period = f"the longest period of {run.class_id} from {begins} on is {found.longest}"
@@ -105,7 +107,8 @@ def does_not_fit(run: Run, *, needed: Needed, allowed: RoundRange, spent: Costs,
             run=run,
             code="no-day-fits" if found.first or found.longest else "year-ends",
             reason=f"no day is long enough for {which}: {total}; {period}",
-            remedy=_cut(needed, allowed, found.needs - 2 * found.longest),
+            remedy=("write an earlier date, or " if 2 * longest_before >= found.needs else "")
+            + _cut(needed, allowed, found.needs - 2 * found.longest),
         )
     left = f"{found.rounds_left} rounds" if found.first else f"the {found.rounds_left} rounds that are left"
     done = f"{found.fits} of {left} fit" if found.fits < found.rounds_left else "all rounds fit, but not the write-up,"

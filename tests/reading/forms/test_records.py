@@ -47,7 +47,8 @@ def test_half() -> None:
     [
         ("round 1", "write - 2026-11-30, round 1"),
         ("2026-12-01: round 1", "write - 2026-12-01, round 1"),
-        ("2026-12-01, round 1, without D", "write - 2026-12-01, round 1"),
+        ("2026-12-01, round 1, without D", "write the groups that missed the round, such as without B"),
+        ("2026-12-01, round 1, without A, B and C", "write - 2026-12-01 under `lost`"),
         ("2026-11-31, round 1", 'write 2026-11-30, round 1'),
         ("2026-12-01, rounds 1 and 3", "write - 2026-12-01, round 1 for that day, and each other round on its own date"),
         ("", "write - 2026-11-30, round 1"),

@@ -33,6 +33,7 @@ CODES = {
     "done-beyond": "A round is recorded that the unit does not have.",
     "all-lost": "Every day on which a class could work on a unit is lost.",
     "done-too-much": "More is recorded for a date than its period holds.",
+    "stopped-too-late": "A round is recorded as stopped after more minutes than it has.",
     "record-unused": "Something is recorded for a date on which the class is not at this unit.",
     "runs-overlap": "A run begins before the class's run before it has ended.",
     "by-missed": "A unit ends after the last date that it was given.",

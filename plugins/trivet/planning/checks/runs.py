@@ -9,6 +9,7 @@ from trivet.model.problem import Problem, Severity
 from trivet.planning.cautions import hazards_of
 from trivet.planning.checks.places import CLASSES, in_file, named, of_run
 from trivet.planning.class_size import class_size_advice
+from trivet.planning.dates import meetings, school_days
 from trivet.planning.headcount import by_size, seats_on
 from trivet.planning.materials import same_item
 from trivet.planning.say import say_date, say_list
@@ -23,6 +24,7 @@ OF_DATES = (
     "done-out-of-order",
     "done-beyond",
     "done-too-much",
+    "stopped-too-late",
     "all-lost",
     "no-room-before",
     "waits-for-unit",
@@ -90,9 +92,15 @@ def _overlap(department: Department, timed: TimedRun) -> Problem:
 def _record_unused(department: Department, timed: TimedRun) -> Iterator[Problem]:
     """What is recorded for a date on which the class is not at this unit: while another one goes on, say."""
     days = {day.date for day in timed.days}
+    calendar, bells = department.school.calendar, department.school.bells
     for key, dates in (("done", [each.date for each in timed.run.done]), ("half", [each.date for each in timed.run.half])):
         for day in dict.fromkeys(dates):
-            if day not in days:
+            # Dates on which the class does not meet, or before the start, are told where the file is read.
+            if (
+                day not in days
+                and day >= timed.run.starts
+                and day in {each.date for each in meetings(school_days(calendar), bells, timed.school_class)}
+            ):
                 other = f"write `- {day}` under `lost` of {timed.follows}" if timed.follows else "mend the date"
                 busy = f"is at {timed.follows} then" if timed.follows else "has no meeting for it then"
                 yield Problem(

@@ -127,6 +127,10 @@ def _iso(found: re.Match[str]) -> str:
 
 
 def _date_slip(text: str) -> Unreadable:
+    stretch = re.fullmatch(DATE_RANGE_PATTERN[1:-1], text)
+    if stretch and stretch[2] and stretch[1] < stretch[2]:
+        remedy = f"write {stretch[1]}; where more days count, each of them stands on a line of its own"
+        return Unreadable(f"one date is asked for, and this is a stretch of days: {text}", remedy, stretch[1])
     loose = _LOOSE_DATE.search(text)
     iso = _iso(loose) if loose else ""
     real = _real(iso) if iso else None
@@ -157,6 +161,10 @@ def _clock(text: str) -> time:
     return time(int(hour), int(minute))
 
 
+def _minutes(each: time) -> int:
+    return each.hour * 60 + each.minute
+
+
 def _afternoon(each: time) -> time:
     return each.replace(hour=each.hour + 12)
 
@@ -178,6 +186,11 @@ def _clock_slip(text: str) -> Unreadable:
             hour += 12
         start = time(hour, minute)
         times.append(_afternoon(start) if start < FIRST_BELL and half != "a" else start)
+    if len(times) == 4 and FIRST_BELL <= times[0] < times[1] <= times[2] < times[3]:
+        longer = max((times[0], times[1]), (times[2], times[3]), key=lambda part: _minutes(part[1]) - _minutes(part[0]))
+        return instead(
+            f"a period goes on from its start to its end, and no round goes over lunch; its longer part counts: {text}", _range(*longer)
+        )
     if len(times) == 2 and FIRST_BELL <= times[0] < times[1]:
         return instead(what, _range(times[0], times[1]))
     return Unreadable(what, "write when it starts and ends, as in 8:05-8:57")

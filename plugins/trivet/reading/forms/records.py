@@ -33,7 +33,7 @@ def done(value: object) -> Done | Unreadable:
     text = said(value)
     found = re.fullmatch(DONE_PATTERN[1:-1], text)
     if found is None:
-        return _slip(text, "what was done can't be read", _DONE_EXAMPLE)
+        return _nobody(text) or _slip(text, "what was done can't be read", _DONE_EXAMPLE)
     day = date_of(found[1])
     if isinstance(day, Unreadable):
         return instead(day.what, text.replace(found[1], day.corrected))
@@ -49,6 +49,20 @@ def done(value: object) -> Done | Unreadable:
         without=without,
         minutes=int(found[6]) if found[6] else None,
     )
+
+
+def _nobody(text: str) -> Unreadable | None:
+    """What is wrong with the groups that missed a round: all three, or one that there is not."""
+    found = re.search(r"\bwithout\s+(.*)$", text, re.IGNORECASE)
+    letters = set(re.findall(r"\b[A-Za-z]\b", found[1])) if found else set()
+    day = re.search(DATE, text)
+    if letters == {"A", "B", "C"}:
+        return Unreadable(
+            f"a round without all three groups was not held: {text}", f"write - {day[0] if day else '2026-11-30'} under `lost`"
+        )
+    if letters - {"A", "B", "C"}:
+        return Unreadable(f"station groups are called A, B and C: {text}", "write the groups that missed the round, such as without B")
+    return None
 
 
 def half_done(value: object) -> HalfDone | Unreadable:

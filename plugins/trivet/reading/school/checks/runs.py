@@ -82,7 +82,7 @@ def _start(sheet: Sheet, run: Run, meets: tuple[date, ...], calendar: Calendar) 
         side = "before" if run.starts < calendar.first else "after"
         what = f"{run.starts} lies {side} the school year"
         yield sheet.error("starts-outside-year", path, what, f"write a day from {calendar.first} to {calendar.last}")
-    elif meets and run.starts not in meets:
+    elif meets and run.starts not in meets and not any(each.first <= run.starts <= each.last for each in calendar.short_notice):
         why = "school is closed" if is_closed(calendar, run.starts) else f"{run.class_id} does not meet"
         following = meets[bisect_left(meets, run.starts) :]
         remedy = f"write {following[0]}, the next day on which it meets" if following else "write an earlier day: it does not meet again"

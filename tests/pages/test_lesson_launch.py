@@ -107,5 +107,8 @@ def test_the_sheet_says_which_wish_is_not_met() -> None:
         return sheet(tiny_department(runs=(run,), locks=[lock])).partition('data-panel="groups"')[2].partition('id="ask"')[0]
 
     refused = said(Wish(Kind.ONLINE, before=Kind.HANDS_ON))
-    assert "can&#39;t be at online before hands-on: groups A and C are, and no order of the stations gives that as well." in refused
+    assert (
+        "can&#39;t be at the online station before the hands-on one: groups A and C are, and no order of the stations gives all of that."
+        in refused
+    )
     assert "can&#39;t be" not in said(Wish(Kind.ONLINE, "A", Kind.HANDS_ON)) + said()

@@ -182,7 +182,9 @@ def test_private_groups_keep_the_published_days() -> None:
     assert private.spot_checks
     assert private.rounds[0].stations is not None
     assert private.rounds[0].stations["C"] is Kind.TEACHER_LED
-    assert [note.text[:42] for note in private.notes if note.code == "order_wish"] == ["Group B can't be at online before hands-on"]
+    assert [note.text.partition(":")[0] for note in private.notes if note.code == "order_wish"] == [
+        "Group B can't be at the online station before the hands-on one"
+    ]
     assert plan_privately(department, replace(lock, unit="other")) is None
 
 

@@ -94,7 +94,8 @@ def test_online_before_hands_on_is_met_for_two() -> None:
     assert sum(count(wishes, order) == 2 for order in ORDERS) == 6
     (refusal,) = refusals(wishes, choose(STUDENTS, StationHistory(), asked(wishes)))
     assert why(refusal) == (
-        "Group B can't be at online before hands-on: groups A and C are, and no order of the stations gives that as well."
+        "Group B can't be at the online station before the hands-on one: groups A and C are, "
+        "and no order of the stations gives all of that."
     )
 
 
@@ -123,7 +124,7 @@ def test_the_sheet_says_which_wish_is_not_met() -> None:
     plan = planned(Wish(TEACHER_LED, "A"), Wish(TEACHER_LED, "B"))
     said, refused = [note.text for note in plan.notes if note.code in ("order_asked", "order_wish")]
     assert said == "1 of 2 wishes on the order are met, the most that any order gives."
-    assert refused == ("Group A can't be at teacher-led first: group B is, and no order of the stations gives that as well.")
+    assert refused == ("Group A can't be at the teacher-led station first: group B is, and no order of the stations gives both.")
 
 
 def test_wishes_leave_no_trace_where_groups_are_not_public() -> None:

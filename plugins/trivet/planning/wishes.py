@@ -65,9 +65,10 @@ def why(refusal: Refusal) -> str:
         groups.setdefault(wish, []).append(letter)
     others = [
         f"group{'s' if len(letters) > 1 else ''} {say_list(letters)} {_is(letters)}{'' if wish == refusal.wish else f' {said(wish)}'}"
-        for wish, letters in groups.items()
+        for wish, letters in sorted(groups.items(), key=lambda each: each[0] != refusal.wish)
     ]
-    return f"Group {refusal.letter} can't be {said(refusal.wish)}: {', '.join(others)}, and no order of the stations gives that as well."
+    gives = "both" if len(refusal.because) == 1 else "all of that"
+    return f"Group {refusal.letter} can't be {said(refusal.wish)}: {', '.join(others)}, and no order of the stations gives {gives}."
 
 
 def _is(letters: Sequence[str]) -> str:
@@ -76,7 +77,7 @@ def _is(letters: Sequence[str]) -> str:
 
 def said(wish: Wish) -> str:
     """Return a wish as it follows "is"."""
-    at = f"at {STATION_NAMES[wish.kind]}"
+    at = f"at the {STATION_NAMES[wish.kind]} station"
     if wish.before is not None:
-        return f"{at} before {STATION_NAMES[wish.before]}"
+        return f"{at} before the {STATION_NAMES[wish.before]} one"
     return f"{at} {'last' if wish.last else 'first'}"

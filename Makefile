@@ -6,6 +6,9 @@ PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check --no-dep
 RUN := .ci/requirements-run.lock
 TEST := .ci/requirements-test.lock
 
+# A worker for each core; make test WORKERS= has none, with what tests print as it comes.
+WORKERS := -n auto --dist loadgroup --no-loadscope-reorder
+
 export NO_MKDOCS_2_WARNING := 1
 
 .PHONY: site serve test check lint types strict lighthouse benchmarks locks clean browser
@@ -20,7 +23,7 @@ serve: $(VENV)/.run
 	$(BIN)/mkdocs serve
 
 test: $(VENV)/.test browser
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest $(WORKERS)
 
 check: $(VENV)/.test browser lint types strict lighthouse
 

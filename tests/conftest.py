@@ -36,6 +36,20 @@ EPOCH = "1795564800"
 """2026-11-25 00:00 UTC: the date of every site that tests build."""
 
 
+SLOW_FIRST = "test_privacy_of_levels.py"
+"""The file that takes longest as a whole: begun first, it ends beside the others."""
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """With several workers, keep each file with one of them, so that what it shares is made once; each test in a browser goes alone."""
+    if config.getoption("dist", "no") != "loadgroup":
+        return
+    for item in items:
+        if "browser" not in item.path.parts:
+            item.add_marker(pytest.mark.xdist_group(item.path.relative_to(ROOT).as_posix()))
+    items.sort(key=lambda item: item.path.name != SLOW_FIRST)
+
+
 @pytest.fixture(scope="session")
 def root() -> Path:
     """The project's folder."""

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import re
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser
 
 from tests.conftest import mkdocs_build
-from tests.support.project import copy_project
+from tests.support.project import ROOT, copy_project
+from trivet.model.problem import Severity
+from trivet.reading.unit import read_unit
 
 PROSE = """
 <script>window.hit = 'script'</script>
@@ -76,16 +81,35 @@ def test_hostile_prose_is_only_text(chromium: Browser, serve: Callable[[Path], s
     assert "&lt;script&gt;window.hit = " in page  # it stands there as words
 
 
+@pytest.mark.parametrize("link", LINKS)
+def test_a_hostile_link_or_image_is_an_error(tmp_path: Path, link: str) -> None:
+    """A link or image that is not https, mailto or a file of the unit is an error at its line, so that the unit is not used."""
+    folder = tmp_path / "units" / "float-or-sink"
+    shutil.copytree(ROOT / "units" / "float-or-sink", folder)
+    text = (folder / "index.md").read_text(encoding="utf-8").rstrip("\n")
+    (folder / "index.md").write_text(f"{text}\n\n{link}\n", encoding="utf-8")
+    units = tuple(path.name for path in (ROOT / "units").iterdir())
+    found = read_unit(folder, "float-or-sink", tmp_path, ("float-or-sink",), units)
+    lines = {problem.place.line for problem in found.problems if problem.severity is Severity.ERROR}
+    assert found.unit is None
+    assert lines and all(text.count("\n") + 1 < line <= (text + link).count("\n") + 3 for line in lines)
+
+
 def test_hostile_links_and_images_stop_the_build(tmp_path: Path) -> None:
-    """A link or image that is not https, mailto or a file of the unit is an error at its line, so that it never reaches a site."""
-    for number, link in enumerate(LINKS):
-        project = copy_project(tmp_path / f"project{number}")
-        unit = project / "units" / "float-or-sink" / "index.md"
-        text = unit.read_text(encoding="utf-8")
-        unit.write_text(f"{text}\n\n{link}\n", encoding="utf-8")
-        done = mkdocs_build(project, tmp_path / f"site{number}")
-        assert done.returncode != 0, link
-        assert "units/float-or-sink/index.md:" in done.stderr, (link, done.stderr)
+    """The build ends with an error for each hostile link or image at its line, so that none ever reaches a site."""
+    project = copy_project(tmp_path / "project")
+    unit = project / "units" / "float-or-sink" / "index.md"
+    text = unit.read_text(encoding="utf-8").rstrip("\n")
+    lines = []
+    for link in LINKS:
+        text += f"\n\n{link}"
+        lines.append(text.count("\n") + 1)
+    unit.write_text(text + "\n", encoding="utf-8")
+    done = mkdocs_build(project, tmp_path / "site")
+    assert done.returncode != 0
+    said = {int(line) for line in re.findall(r"units/float-or-sink/index\.md:(\d+):", done.stderr)}
+    assert said >= {*lines[:-1]}, done.stderr
+    assert said & {lines[-1] - 2, lines[-1]}, done.stderr  # the link, or the line that says where it leads
 
 
 def test_hostile_text_in_front_matter_is_only_text(chromium: Browser, serve: Callable[[Path], str], tmp_path: Path) -> None:

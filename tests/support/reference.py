@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -152,6 +153,7 @@ def _code(text: str) -> str:
     return f"{fence} {text} {fence}"
 
 
+@cache
 def messages() -> dict[str, dict[str, Problem]]:
     """By group and code: one exact problem of each, from the bad examples of the tests and from lists with slips."""
     found: dict[str, dict[str, Problem]] = {group: {} for group in GROUPS}

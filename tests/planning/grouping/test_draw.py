@@ -7,6 +7,7 @@ import json
 import os
 import subprocess
 import sys
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -190,6 +191,7 @@ CORPUS = (
 )
 
 
+@cache
 def digest() -> str:
     """Return one figure for the groups of the corpus, two units each."""
     texts = []

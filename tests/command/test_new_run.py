@@ -3,24 +3,17 @@
 from __future__ import annotations
 
 import re
-from datetime import date, timedelta
 from pathlib import Path
-from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
 
 from tests.command.test_what_if import digest
-from tests.support.department import STARTS, tiny_calendar, tiny_class, tiny_department, tiny_unit
 from tests.support.project import copy_project
 from trivet.command import new_run
 from trivet.command.check import problems_of
 from trivet.command.main import main
-from trivet.command.run_lines import as_item, run_lines, with_run
 from trivet.model.problem import Severity
-from trivet.model.school import UNSETTLED, Closure, Run
-from trivet.model.station import Kind
-from trivet.planning.propose import propose
 
 TODAY = ["--today", "2026-11-25"]
 
@@ -162,56 +155,3 @@ def test_misuse(project: Path, words: list[str], said: str) -> None:
     done = run(project, *words)
     assert done.exit_code == 2
     assert said in done.output
-
-
-LINES = ("class: p1", "unit: sound")
-
-
-@pytest.mark.parametrize(
-    ("text", "new"),
-    [
-        ("", "runs:\n  - class: p1\n    unit: sound\n"),
-        ("# all of them\nruns: []  # none so far\n", "# all of them\nruns:  # none so far\n  - class: p1\n    unit: sound\n"),
-        ("runs:\n- class: p2\n  unit: x\n", "runs:\n- class: p2\n  unit: x\n- class: p1\n  unit: sound\n"),
-        (
-            "runs:\n    -   class: p2\n        unit: x",
-            "runs:\n    -   class: p2\n        unit: x\n    -   class: p1\n        unit: sound\n",
-        ),
-        ("runs:\r\n  - class: p2\r\n\r\n# end\r\n", "runs:\r\n  - class: p2\r\n  - class: p1\r\n    unit: sound\r\n\r\n# end\r\n"),
-        ("\ufeffruns:\n  - class: p2\n", "\ufeffruns:\n  - class: p2\n  - class: p1\n    unit: sound\n"),
-    ],
-)
-def test_the_file_with_one_run_more(text: str, new: str) -> None:
-    """Indentation, comments, line ends and a byte-order mark stay as they are; the new lines are indented as the others."""
-    made, number = with_run(text, LINES)
-    assert made == new
-    assert "class: p1" in made.splitlines()[number - 1]
-    assert set(as_item(LINES, text)) <= set(made.splitlines())
-
-
-def test_the_keys_of_a_run() -> None:
-    """A run is written with the keys that differ from what goes without saying."""
-    assert run_lines(Run(class_id="p1", unit="sound", starts=STARTS)) == ("class: p1", "unit: sound", "starts: 2026-11-30")
-    made = Run(
-        class_id="p1", unit="sound", starts=UNSETTLED, begins="after", after="x", gap_days=10, by=STARTS, way="whole_class",
-        second_adult=Kind.HANDS_ON,
-    )  # fmt: skip
-    assert run_lines(made)[2:] == ("after: x", "gap: 10 days", "by: 2026-11-30", "way: whole class", "second adult: hands-on")
-
-
-@pytest.mark.parametrize("closed", [(), (date(2026, 12, 7),), (date(2026, 12, 4), date(2026, 12, 8))])
-def test_no_earlier_date_would_do(closed: tuple[date, ...]) -> None:
-    """The proposed date is the first: on each earlier meeting after the class's last unit something would be to decide."""
-    other = [tiny_class(), tiny_class("p2", room="r14", teacher="rowan")]
-    runs = [Run(class_id="p1", unit="float-or-sink", starts=STARTS), Run(class_id="p2", unit="float-or-sink", starts=date(2026, 12, 3))]
-    calendar = tiny_calendar(closures=tuple(Closure(day, day) for day in closed))
-    made = tiny_department(units=[tiny_unit("circuits")], runs=runs, classes=other, calendar=calendar)
-    wanted = Run(class_id="p1", unit="circuits", starts=UNSETTLED, begins="")
-    found = propose(made, wanted, date(2026, 9, 1))
-    assert found.problems == () and found.plan is not None and found.run.way == "rotate"
-    day = date(2026, 12, 4)
-    while day < found.run.starts:
-        if day.weekday() < 5 and day not in closed:
-            tried: Any = propose(made, Run(class_id="p1", unit="circuits", starts=day), day)
-            assert tried.problems != ()
-        day += timedelta(days=1)

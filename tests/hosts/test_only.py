@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from jinja2 import DictLoader, Environment
 
 from tests.conftest import mkdocs_build
 from tests.hosts.test_preview import Preview
 from tests.support.project import copy_project
 from trivet.hosts.build import build_site
-from trivet.hosts.kept_templates import KeptTemplates
 
 ONLY = "float-or-sink"
 
@@ -89,21 +86,6 @@ def test_a_unit_that_is_not_there(root: Path, asked: str, remedy: str) -> None:
     (error,) = build_site(root, asked).errors
     assert (error.place.file, error.where, error.what) == ("mkdocs.yml", "plugins, trivet, only", f"there is no unit {asked}")
     assert remedy in error.remedy
-
-
-def test_templates_are_compiled_once_and_again_when_they_change() -> None:
-    """A second environment takes a template's code from what was kept, unless its text changed."""
-    kept = KeptTemplates()
-
-    def shown(text: str, compiled: Callable[[], None]) -> str:
-        env = Environment(loader=DictLoader({"page.html": text}), bytecode_cache=kept, autoescape=True)
-        compile_ = env.compile
-        env.compile = lambda *a, **k: (compiled(), compile_(*a, **k))[1]  # type: ignore[method-assign, assignment, func-returns-value]
-        return env.get_template("page.html").render()
-
-    times: list[int] = []
-    said = [shown(text, lambda: times.append(1)) for text in ("one", "one", "two")]
-    assert (said, len(times)) == (["one", "one", "two"], 2)
 
 
 def test_an_edit_of_the_unit_is_served(project: Path) -> None:

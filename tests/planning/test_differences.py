@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.support.department import STARTS, tiny_bells, tiny_calendar, tiny_class, tiny_department, tiny_unit
 from trivet.model.department import Department
-from trivet.model.school import UNSETTLED, Closure, Run, SpecialDay
+from trivet.model.school import UNSETTLED, Closure, Run
 from trivet.model.what_if import WhatIf
 from trivet.planning.department import plan_department
 from trivet.planning.differences import Difference, differences
@@ -45,14 +45,14 @@ def test_lost_equals_closed_for_one_class() -> None:
 
 
 def test_a_shorter_day_shrinks() -> None:
-    """On a day a little shorter the rounds still to come keep one length, and the reflection gives what it can."""
+    """On a day a little shorter the reflection gives what it can, then the round itself; rounds before it stay as they were."""
     bells = tiny_bells(52, early_release=43)
     found = compared(tiny_department(bells=bells), day(day_type="early_release"))[0].lines
     assert found[0] == "Wednesday, December 2 goes from 08:05 to 08:48 (43 min in place of 52)"
     assert any(line.startswith("the reflection of Wednesday, December 2 has ") for line in found)
     shorter = tiny_bells(52, early_release=41)
     found = compared(tiny_department(bells=shorter), day(day_type="early_release"))[0].lines
-    assert "rounds 1, 2 and 3: 22 min at each station in place of 23" in found
+    assert "round 3: 22 min at each station in place of 23" in found
     assert "Wednesday, December 2 has no time for the written evidence line any more" in found
     assert "the write-up has 20 min in place of 12" in found
 
@@ -95,20 +95,6 @@ def test_no_room_any_more_and_room_again() -> None:
     assert found.lines[0].startswith("it can't be planned any more: Class p1 does not meet from 2026-11-30 on")
     before, after = plan_department(suppose(made, [closed], ())), plan_department(made)
     assert differences(before, after)[0].lines == ("it can be planned now, from Monday, November 30 to Thursday, December 3",)
-
-
-def test_what_a_supposed_day_keeps() -> None:
-    """A rotation day keeps the day's bells, a day type its letter; a Saturday becomes a school day only by its bells."""
-    made = tiny_department(calendar=tiny_calendar(special={WEDNESDAY: SpecialDay("assembly", "B")}))
-    calendar = suppose(made, [day(rotation_day="A")], ()).school.calendar
-    assert calendar.special[WEDNESDAY] == SpecialDay("assembly", "A")
-    assert suppose(made, [day(day_type="regular")], ()).school.calendar.special[WEDNESDAY] == SpecialDay("regular", "B")
-    saturday = date(2026, 12, 5)
-    for how, kept in (({"day_type": "regular"}, True), ({"rotation_day": "A"}, False)):
-        special = suppose(made, [WhatIf(first=saturday, last=saturday, **how)], ()).school.calendar.special
-        assert (saturday in special) is kept
-    stretch = suppose(made, [WhatIf(first=WEDNESDAY, last=date(2026, 12, 7), day_type="regular")], ()).school.calendar.special
-    assert sorted(each.day for each in stretch) == [2, 3, 4, 7]
 
 
 @settings(max_examples=60, deadline=None)

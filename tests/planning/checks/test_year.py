@@ -1,40 +1,16 @@
-"""Runs over the year: terms, testing days, last dates, lessons at one time, classes that drift apart, kit at one time."""
+"""Runs over the year: terms, testing days, last dates, what is recorded for another day."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date, timedelta
-from decimal import Decimal
-from typing import Any
+from datetime import date
 
 import pytest
 
-from tests.support.department import STARTS, tiny_bells, tiny_calendar, tiny_class, tiny_department, tiny_room, tiny_unit
-from trivet.model.department import Department
-from trivet.model.school import Closure, Defaults, Done, Run, SpecialDay, StockItem, Term
+from tests.planning.checks.two_units import department, rewritten, run, said
+from tests.support.department import STARTS, tiny_bells, tiny_calendar
+from trivet.model.school import Closure, Done, SpecialDay, Term
 from trivet.planning.department import plan_department
-
-UNITS = ("float-or-sink", "circuits")
-
-
-def run(class_id: str = "p1", unit: str = "float-or-sink", starts: date = STARTS, **how: Any) -> Run:
-    return Run(class_id=class_id, unit=unit, starts=starts, **how)
-
-
-def department(*runs: Run, **school: Any) -> Department:
-    return tiny_department(units=[tiny_unit(unit) for unit in UNITS[1:]], runs=runs, **school)
-
-
-def said(made: Department, code: str) -> list[str]:
-    return [problem.sentence for problem in plan_department(made).problems if problem.code == code]
-
-
-def rewritten(made: Department, place: int, sentence: str) -> Department:
-    """The department with the first date of a remedy written into a run, as its words say."""
-    line = sentence.split("`starts: ")[1][:10]
-    changed = replace(made.school.runs[place], starts=date.fromisoformat(line), begins="date", after="", gap_days=0)
-    runs = tuple(changed if at == place else each for at, each in enumerate(made.school.runs))
-    return replace(made, school=replace(made.school, runs=runs))
 
 
 def test_past_the_term() -> None:
@@ -111,66 +87,3 @@ def test_a_record_while_the_class_is_at_another_unit() -> None:
     one, two = plan_department(mended).plans
     assert [day.date.day for day in one.days] == [30, 1, 2, 7]  # the write-up is still to come
     assert [day.date.day for day in two.days] == [4, 8, 9, 10]
-
-
-def classes(**other: Any) -> list[Any]:
-    return [tiny_class(), tiny_class("p2", **{"period": "P1", **other})]
-
-
-def test_one_teacher_at_two_lessons() -> None:
-    """Lessons of one teacher at one time are told once a pair of runs; another teacher in another room is fine."""
-    runs = (run(), run("p2"))
-    (sentence,) = said(department(*runs, classes=classes(room="r14")), "two-at-once")
-    assert "Ms. Rowan has lessons of p1 and p2 at the same time on Monday, November 30" in sentence
-    assert said(rewritten(department(*runs, classes=classes(room="r14")), 1, sentence), "two-at-once") == []
-    assert said(department(*runs, classes=classes(room="r14", teacher="teller")), "two-at-once") == []
-    (room,) = said(department(*runs, classes=classes(teacher="teller")), "two-at-once")
-    assert "Room 12 has lessons of p1 and p2" in room
-
-
-@pytest.mark.parametrize(("later", "told"), [(14, False), (15, True)])
-def test_classes_that_drift_apart(later: int, told: bool) -> None:
-    """Ten school days apart are fine, eleven are told with a date within them; a grade apart is another matter; the number can be set."""
-    runs = (run(), run("p2", starts=STARTS + timedelta(days=later)))
-    made = department(*runs, classes=classes(room="r14"))
-    found = said(made, "drift")
-    assert bool(found) is told
-    if told:
-        assert "11 school days apart in this unit, more than 10" in found[0]
-        assert said(rewritten(made, 1, found[0]), "drift") == []
-        assert said(department(*runs, classes=classes(room="r14", grade=8)), "drift") == []
-        assert said(department(*runs, classes=classes(room="r14"), defaults=Defaults(drift_days=11)), "drift") == []
-
-
-def test_lost_days_let_classes_drift() -> None:
-    """Two classes that began together drift by the days that one of them lost, and then no first day is offered any more."""
-    lost = tuple(STARTS + timedelta(days=day) for day in (1, 2, 3, 4))
-    made = department(run(), run("p2", lost=lost), classes=classes(room="r14"), defaults=Defaults(drift_days=3))
-    (sentence,) = said(made, "drift")
-    assert "4 school days apart" in sentence
-    assert "p1 ends it on Thursday, December 3, p2 on Wednesday, December 9" in sentence
-    assert "starts:" not in sentence
-
-
-def stock(cylinders: int) -> list[StockItem]:
-    return [StockItem(item="graduated cylinder 25 mL", have=Decimal(cylinders)), StockItem(item="balance 0.1 g", have=Decimal(20))]
-
-
-def test_kit_at_one_time() -> None:
-    """Two classes that have more of a thing out together than there is are told once, and the line of the remedy cures it."""
-    rooms = [tiny_room(), tiny_room("r14")]
-    two = classes(room="r14", teacher="teller")
-    made = department(run(), run("p2"), classes=two, rooms=rooms, inventory=stock(5))
-    (sentence,) = said(made, "kit-clash")
-    assert "short of 1 × graduated cylinder 25 mL on Monday, November 30: p1 and p2 need 3 each at the same time" in sentence
-    assert said(rewritten(made, 1, sentence), "kit-clash") == []
-    assert said(department(run(), run("p2"), classes=two, rooms=rooms, inventory=stock(6)), "kit-clash") == []
-
-
-def test_too_little_for_one_class() -> None:
-    """What a run alone has not enough of is a warning for kit and advice for devices, which students can share."""
-    made = department(run(), inventory=stock(2), rooms=[tiny_room(devices=3)])
-    found = {problem.sentence: str(problem.severity) for problem in plan_department(made).problems if problem.code == "kit-short"}
-    assert list(found.values()) == ["warning", "advice"]
-    assert "needs 3 × graduated cylinder 25 mL, and there are 2" in next(iter(found))
-    assert said(made, "kit-clash") == []

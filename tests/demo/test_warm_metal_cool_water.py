@@ -155,7 +155,7 @@ def test_the_report_and_the_teachers_table_hold_the_same_numbers(unit: Unit) -> 
     for metal, grams in (("copper", 179), ("aluminum", 54)):
         assert round(20 * G_PER_ML[metal]) == grams
         up = rise(metal, grams, water=50)
-        assert f"rose to {20 + up:.1f} °C, so by {up:.1f} °C" in story
+        assert f"rose by {up:.1f} °C, to {20 + up:.1f} °C" in story
 
 
 def test_the_minutes_and_the_days(demo: Department, unit: Unit) -> None:

@@ -159,7 +159,7 @@ def test_class_size_and_area() -> None:
 
 def test_safety_notes_only_with_hazards() -> None:
     """A unit with hazards carries the policy sentence once; one without has none of the safety notes."""
-    assert told(second_adult=Kind.HANDS_ON)["second_adult"] == ["A second adult stands at the hands-on station."]
+    assert told(second_adult=Kind.HANDS_ON)["second_adult"] == ["A second adult is at the hands-on station."]
     assert len(told()["safety"]) == 1
     assert not {"safety", "class_size", "area"} & set(told(unit=tiny_unit(hands_on={"hazards": ()})))
 

@@ -299,5 +299,5 @@ def _safety(timed: TimedRun, room: Room | None) -> Found:
         if advice:
             yield code, advice
     if timed.run.second_adult is Kind.HANDS_ON:
-        yield "second_adult", "A second adult stands at the hands-on station."
+        yield "second_adult", "A second adult is at the hands-on station."
     yield "safety", POLICY

@@ -8,10 +8,11 @@ import re
 
 import click
 import pytest
+from click.testing import CliRunner
 
 from tests.examples.test_examples import NOT_CODES, codes_in, modules
 from tests.support.reference import FILES, PAGES, ROOT, every_key, every_message, messages, properties, schema
-from trivet.command.main import COMMANDS
+from trivet.command.main import COMMANDS, main
 
 MADE = {"every-key": every_key, "every-message": every_message}
 
@@ -73,3 +74,11 @@ def test_readme_names_commands_and_options(name: str) -> None:
     assert f"`trivet {name}" in text
     options = [option for each in commands()[name].params if isinstance(each, click.Option) for option in each.opts]
     assert [option for option in options if option.startswith("--") and option not in text] == []
+
+
+@pytest.mark.parametrize("arguments", [["--help"], ["new", "--help"]], ids=" ".join)
+def test_a_list_of_commands_says_each_in_a_whole_sentence(arguments: list[str]) -> None:
+    """No line of the list is cut off for want of room."""
+    listed = CliRunner().invoke(main, arguments).output.partition("Commands:\n")[2].splitlines()
+    assert listed
+    assert [line for line in listed if not line.endswith(".") or line.endswith("...")] == []

@@ -57,10 +57,10 @@ def _known(_context: click.Context, _option: click.Parameter, form: str) -> str:
     return form
 
 
-_HELP = "A report for people, for programs, or for CI hosts."
+_HELP = "A report for people, for programs, or for the pages of a git host."
 
 
-@click.command(context_settings={"allow_extra_args": True})
+@click.command(short_help="Check all units and the school.", context_settings={"allow_extra_args": True})
 @click.option("--all", "advice", is_flag=True, help="Show advice and the reading level of each student card too.")
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 @click.option("--format", "form", metavar="|".join(REPORTERS), default="text", show_default=True, callback=_known, help=_HELP)

@@ -27,7 +27,7 @@ EXAMPLE = "example"
 """The folder under private/ that is shared: it holds the made-up lists of the demo."""
 
 
-@click.command("class-file")
+@click.command("class-file", short_help="Write the file with names that a phone opens.")
 @click.argument("class_id", metavar="CLASS")
 @click.option("--out", type=click.Path(path_type=Path), metavar="FILE", help="Where to write it; else private/class-file-CLASS.json.")
 @click.option("--levels", is_flag=True, help="Add the levels, for grouping on the device.")

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 PAPER = {"station_cards": "station cards", "help_slips": "help slips", "write_ups": "write-ups"}
 
 
-@click.command()
+@click.command(short_help="Print the materials of all classes together.")
 @click.option("--week", "day", metavar="DATE", callback=as_day, help="One week with its tasks and cures: any day of it.")
 @click.option("--json", "json", is_flag=True, help="Print the same as data.")
 @click.pass_context

@@ -22,7 +22,7 @@ RUNS = "school/runs.yml"
 WAYS = {"rotate": "rotate", "whole class": "whole_class", "whole_class": "whole_class", "whole-class": "whole_class"}
 
 
-@click.command()
+@click.command(short_help="Propose when a class runs a unit.")
 @click.argument("unit")
 @click.option("--class", "class_id", required=True, metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
 @click.option("--starts", metavar="DATE", callback=as_day, help="The first day, such as 2026-11-30; else the first that fits.")

@@ -13,7 +13,7 @@ from trivet.reading.checks.folders import slug_fault
 FILES = Path(__file__).resolve().parent / "new_files"
 
 
-@click.group()
+@click.group(short_help="Start a unit or a run.")
 def new() -> None:
     """Write files to start from."""
 
@@ -21,7 +21,7 @@ def new() -> None:
 new.add_command(run)
 
 
-@new.command()
+@new.command(short_help="Write a unit to fill in.")
 @click.argument("slug")
 @click.pass_context
 def unit(context: click.Context, slug: str) -> None:

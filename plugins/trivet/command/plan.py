@@ -29,7 +29,7 @@ _WHAT_IF = (
 )
 
 
-@click.command()
+@click.command(short_help="Print the plan of a unit, or of a week; ask what if.")
 @click.argument("unit", default="")
 @click.option("--class", "class_id", default="", metavar="CLASS", help="The class's id in school/classes.yml, such as p1.")
 @click.option(

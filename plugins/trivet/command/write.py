@@ -9,7 +9,7 @@ import click
 from trivet.command.root import root_of
 
 
-@click.command()
+@click.command(short_help="Write all pages as files, for any generator.")
 @click.argument("folder", metavar="DIR", type=click.Path(file_okay=False, path_type=Path))
 @click.pass_context
 def write(context: click.Context, folder: Path) -> None:

@@ -34,9 +34,7 @@ def cheap_teams(
     dearest = size * (size - 1) // 2 * max(map(max, costs)) - sum(sorted(worth)[:size])
     limit = guess + near
     while True:
-        found = _below(costs, worth, size, limit, most)
-        if allowed is not None:
-            found = [each for each in found if allowed(each[1])]
+        found = _Scan(costs, worth, size, limit, near, allowed=allowed, most=most).found
         if found:
             least = min(reduced for reduced, _ in found)
             if limit >= least + near or (most is not None and len(found) > most):
@@ -48,28 +46,44 @@ def cheap_teams(
         limit += max(WIDER, abs(limit) // 2)
 
 
-def _below(costs: Costs, worth: Sequence[int], size: int, limit: int, most: int | None) -> Found:
-    """Return the teams with a reduced cost of at most `limit`, in depth first order over students by falling worth."""
-    order = sorted(range(len(worth)), key=lambda i: (-worth[i], i))
-    values = [worth[i] for i in order]
-    rows = [[costs[one][other] for other in order] for one in order]
-    # saves[k][p]: what the k most valuable students from place p on are worth together.
-    count = len(order)
-    saves = [[sum(values[p : p + k]) for p in range(count + 1)] for k in range(size + 1)]
-    found: Found = []
+class _Scan:
+    """One pass over the teams, depth first over students by falling worth; the limit falls as cheaper teams are found."""
 
-    def grow(members: Team, spent: int, extra: Sequence[int], first: int, missing: int) -> None:
+    def __init__(
+        self, costs: Costs, worth: Sequence[int], size: int, limit: int, near: int, *, allowed: Allowed | None, most: int | None
+    ) -> None:
+        order = sorted(range(len(worth)), key=lambda i: (-worth[i], i))
+        values = [worth[i] for i in order]
+        self.order, self.count = order, len(order)
+        self.rows = [[costs[one][other] for other in order] for one in order]
+        # saves[k][p]: what the k most valuable students from place p on are worth together.
+        self.saves = [[sum(values[p : p + k]) for p in range(self.count + 1)] for k in range(size + 1)]
+        self.limit, self.near, self.allowed, self.most = limit, near, allowed, most
+        self.found: Found = []
+        self._grow((), 0, [-value for value in values], 0, size)
+
+    def _grow(self, members: Team, spent: int, extra: Sequence[int], first: int, missing: int) -> None:
         """Add `missing` students from place `first` on; `extra` is the cost of each of these beside the members, less its worth."""
         if missing == 1:
-            room, others = limit - spent, order[first:]
-            found.extend([(spent + more, tuple(sorted([*members, one]))) for one, more in zip(others, extra, strict=True) if more <= room])
+            room, others = self.limit - spent, self.order[first:]
+            cheap = [(spent + more, tuple(sorted([*members, one]))) for one, more in zip(others, extra, strict=True) if more <= room]
+            if cheap:
+                self._keep(cheap)
             return
-        for p in range(first, count - missing + 1):
+        saves, most = self.saves[missing - 1], self.most
+        for p in range(first, self.count - missing + 1):
             now = spent + extra[p - first]
             # Worth falls along the order, so no later start can save more, but a costly member may: hence skip, not stop.
-            if now - saves[missing - 1][p + 1] <= limit and (most is None or len(found) <= most):
-                beside = [one + other for one, other in zip(extra[p - first + 1 :], rows[p][p + 1 :], strict=True)]
-                grow((*members, order[p]), now, beside, p + 1, missing - 1)
+            if now - saves[p + 1] <= self.limit and (most is None or len(self.found) <= most):
+                beside = [one + other for one, other in zip(extra[p - first + 1 :], self.rows[p][p + 1 :], strict=True)]
+                self._grow((*members, self.order[p]), now, beside, p + 1, missing - 1)
 
-    grow((), 0, [-value for value in values], 0, size)
-    return found
+    def _keep(self, teams: Found) -> None:
+        """Keep what is allowed; once a cheaper team is among it, those too far above it are let go."""
+        if self.allowed is not None:
+            teams = [each for each in teams if self.allowed(each[1])]
+        self.found += teams
+        within = min((reduced for reduced, _ in teams), default=self.limit) + self.near
+        if within < self.limit:
+            self.limit = within
+            self.found = [each for each in self.found if each[0] <= within]

@@ -69,3 +69,18 @@ def test_one_letter_of_the_rotation(demo: Department) -> None:
     assert changed(demo, with_calendar(demo, special=special)) == [
         "calendar/k6a.ics", "calendar/k6b.ics", "data/k6a/moving-plates.json", "data/k6b/beaks-and-seeds.json",
     ]  # fmt: skip
+
+
+def test_a_day_closed_at_short_notice(demo: Department) -> None:
+    """A storm in mid-unit changes the runs that go on from there, and in their calendars no entry before that day."""
+    storm = (Closure(WEDNESDAY, WEDNESDAY, "storm"),)
+    after = with_calendar(demo, closures=(*demo.school.calendar.closures, *storm), short_notice=storm)
+    assert changed(demo, after) == [
+        "calendar/k6a.ics", "calendar/k6b.ics", "calendar/p1.ics", "calendar/p2.ics",
+        "data/k6a/moving-plates.json", "data/k6b/beaks-and-seeds.json", "data/p1/float-or-sink.json", "data/p2/float-or-sink.json",
+    ]  # fmt: skip
+    one, two = published(demo), published(after)
+    for path in ("calendar/k6a.ics", "calendar/p1.ics", "calendar/p2.ics"):
+        entries = [file[path].split(b"BEGIN:VEVENT") for file in (one, two)]
+        before, now = ([each for each in found if b"DTSTART;TZID=America/Chicago:202611" in each] for found in entries)
+        assert before and now == before, path

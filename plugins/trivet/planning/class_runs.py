@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from heapq import heapify, heappop, heappush
 
@@ -22,13 +22,14 @@ Found = Mapping[int, AnyRun]
 
 @dataclass(frozen=True, slots=True)
 class ClassRuns:
-    """The runs of one class, by their place in runs.yml."""
+    """The runs of one class, by their place in runs.yml. `tried` keeps the starts that were worked out: most are asked for at each mark."""
 
     department: Department
     own: Mapping[int, Run]
     asks: Mapping[str, Asks]
     nothing_yet: ClassSoFar
     squares: Mapping[int, Square]
+    tried: dict[Hashable, date | None] = field(default_factory=dict, compare=False)
 
     def timed(self) -> dict[int, AnyRun]:
         """Put all of them on their dates, and their pre-checks before them."""
@@ -77,19 +78,25 @@ class ClassRuns:
         Where notice leaves no start that keeps it, the unit begins on the next meeting, and is late.
         """
         at_first, *later = self.nothing_yet.known or (Known(date.min, self.nothing_yet.meetings),)
-        start = self._with_meetings(at_first)._latest(place, by, starts)
+        start = self._latest_of(at_first, place, by, starts)
         for known in later:
             if start is not None and start < known.since:
                 break
-            again = self._with_meetings(known)._latest(place, by, starts)
+            again = self._latest_of(known, place, by, starts)
             if again is None or again < known.since:
                 late = next((meeting.date for meeting in known.meetings if meeting.date >= known.since), None)
                 again = again if start is None else late
             start = again
         return start
 
-    def _with_meetings(self, known: Known) -> ClassRuns:
-        return replace(self, nothing_yet=replace(self.nothing_yet, meetings=known.meetings, known=()))
+    def _latest_of(self, known: Known, place: int, by: date, starts: Mapping[int, date]) -> date | None:
+        """The latest start with the meetings that were known from a date on. Nothing is recorded of the runs here."""
+        begins = tuple((run.begins, run.starts) for run in self.own.values())
+        key = (known.since, place, by, tuple(sorted(starts.items())), begins)
+        if key not in self.tried:
+            then = replace(self, nothing_yet=replace(self.nothing_yet, meetings=known.meetings, known=()))
+            self.tried[key] = then._latest(place, by, starts)
+        return self.tried[key]
 
     def _marks(self) -> list[date]:
         """The dates of all records, and of what came at short notice, in order."""
@@ -150,7 +157,7 @@ class ClassRuns:
 
     def _latest(self, place: int, by: date, starts: Mapping[int, date]) -> date | None:
         """The latest meeting from which the unit ends by a date without moving another one, None where there is none."""
-        alone = ClassRuns(self.department, {place: self.own[place]}, self.asks, self.nothing_yet, self.squares)
+        alone = replace(self, own={place: self.own[place]})
         late = {each for each, timed in self._in_order(starts).items() if _moved(timed)}
         for meeting in reversed(self.nothing_yet.meetings):
             start = {place: meeting.date}

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trivet.planning.say import say_count, say_date, say_dates, say_list, say_money, say_number, say_weekdays
+from trivet.planning.say import say_closed, say_count, say_date, say_dates, say_list, say_money, say_number, say_weekdays
 
 MONDAY = date(2026, 11, 30)
 
@@ -96,3 +96,18 @@ def test_money(amount: str, locale: str, said: str) -> None:
 def test_counts(count: int, said: str) -> None:
     """Counts up to ten are words and one is single; from 11 on they are figures."""
     assert say_count(count, "day") == said
+
+
+@pytest.mark.parametrize(
+    ("reason", "said"),
+    [
+        ("", "no school"),
+        ("Labor Day", "no school (Labor Day)"),
+        ("No school: burst pipe", "no school (burst pipe)"),
+        ("NO SCHOOL", "no school"),
+        ("No schooling today", "no school (No schooling today)"),
+    ],
+)
+def test_closed_days_are_said_once(reason: str, said: str) -> None:
+    """The words of a calendar that begin with no school stand without them behind ours."""
+    assert say_closed(reason) == said

@@ -10,7 +10,7 @@ from typing import Any
 from trivet.model.department import Department
 from trivet.model.plan import Day, Plan
 from trivet.planning.dates import SchoolDay, school_days
-from trivet.planning.say import STATION_NAMES, say_date, say_list
+from trivet.planning.say import STATION_NAMES, say_closed, say_date, say_list
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +106,7 @@ def _day_of(department: Department, held: SchoolDay | None, day: date) -> str:
         letter = f", {held.rotation_day} day" if held.rotation_day else ""
         return f"{held.day_type.replace('_', ' ')}{letter}"
     closures = [each.reason for each in department.school.calendar.closures if each.first <= day <= each.last and each.reason]
-    return f"no school ({closures[0]})" if closures else "no school"
+    return say_closed(next(iter(closures), ""))
 
 
 def _rounds(day: Day | None) -> list[int]:

@@ -17,7 +17,7 @@ from trivet.planning.costs import DayParts, overhead
 from trivet.planning.halves import halves, spoken
 from trivet.planning.hazards import POLICY
 from trivet.planning.materials import DEVICE, at_station
-from trivet.planning.say import STATION_NAMES, say_count, say_date, say_dates, say_gap, say_list
+from trivet.planning.say import STATION_NAMES, say_closed, say_count, say_date, say_dates, say_gap, say_list
 from trivet.planning.sharing import cure_of
 from trivet.planning.timed_runs import TimedRun
 from trivet.planning.where import Square
@@ -157,7 +157,7 @@ def _closed(timed: TimedRun, calendar: Calendar) -> Found:
         days = map(date.fromordinal, range(closure.first.toordinal(), closure.last.toordinal() + 1))
         if any(day.weekday() in calendar.weekly and day.toordinal() in inside for day in days):
             stretch = say_date(closure.first) + (f" to {say_date(closure.last)}" if closure.last > closure.first else "")
-            told.add((closure.first, f"{stretch}: no school{f' ({closure.reason})' if closure.reason else ''}, so nothing is planned."))
+            told.add((closure.first, f"{stretch}: {say_closed(closure.reason)}, so nothing is planned."))
     yield from (("closed", text) for _, text in sorted(told))
 
 

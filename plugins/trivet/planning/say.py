@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from datetime import date
 from decimal import Decimal
@@ -37,6 +38,12 @@ def say_dates(days: Sequence[date], most: int = 4) -> str:
     """Return dates as a list; past `most`, how many more there are."""
     named = [say_date(day) for day in days[:most]]
     return say_list([*named, f"{len(days) - most} more"] if len(days) > most else named)
+
+
+def say_closed(reason: str) -> str:
+    """Return why no school is held, without saying so twice where a calendar's own words begin so."""
+    own = re.sub(r"^no school\b[\s:,;–—-]*", "", reason, flags=re.IGNORECASE)
+    return f"no school ({own})" if own else "no school"
 
 
 def say_number(amount: Decimal) -> str:

@@ -45,6 +45,19 @@ def cost_of(arguments: Sequence[str], folder: Path) -> Cost:
     return Cost(usage.ru_utime + usage.ru_stime, usage.ru_maxrss / 1024)
 
 
+def peak_mib_of(code: str, folder: Path) -> float:
+    """Return the most memory in MiB that Python held while it ran `code` in `folder`.
+
+    A process counts what its parent held when it began, so a small one stands between this one and it.
+    """
+    between = "import os, subprocess, sys; child = subprocess.Popen([sys.executable, '-c', sys.argv[1]], stdout=subprocess.DEVNULL); "
+    between += "_, status, usage = os.wait4(child.pid, 0); print(usage.ru_maxrss / 1024); sys.exit(status != 0)"
+    done = subprocess.run(
+        [sys.executable, "-c", between, code], cwd=folder, env=environment(), stdout=subprocess.PIPE, text=True, check=True
+    )
+    return float(done.stdout)
+
+
 def best_cpu_ms(job: Callable[[], object], runs: int) -> float:
     """Return the least CPU milliseconds of several calls in this process."""
     times = []

@@ -19,6 +19,11 @@ def fewest_repeats(
 
     Without `seconds` the linear relaxation; with it the integer program, whose best bound comes back where time runs out.
     """
+    return solved(set_partitioning(students, met, sizes), seconds)
+
+
+def set_partitioning(students: int, met: Mapping[tuple[int, int], int], sizes: Sequence[int]) -> highspy.HighsLp:
+    """Return the model: a column for each team of each size, a row for each student and each size."""
     wanted = Counter(sizes)
     columns = [team for size in sorted(wanted) for team in combinations(range(1, students + 1), size)]
     kinds = {size: students + place for place, size in enumerate(sorted(wanted))}
@@ -35,8 +40,13 @@ def fewest_repeats(
     model.a_matrix_.format_ = highspy.MatrixFormat.kColwise
     model.a_matrix_.start_, model.a_matrix_.index_ = np.array(starts), np.array(index)
     model.a_matrix_.value_ = np.ones(len(index))
+    return model
+
+
+def solved(model: highspy.HighsLp, seconds: float | None) -> tuple[float, bool]:
+    """Return the least cost of a model, and whether it is the whole-number one: as `fewest_repeats` does."""
     if seconds is not None:
-        model.integrality_ = [highspy.HighsVarType.kInteger] * len(columns)
+        model.integrality_ = [highspy.HighsVarType.kInteger] * model.num_col_
     solver = highspy.Highs()
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
@@ -46,8 +56,8 @@ def fewest_repeats(
     solver.run()
     if seconds is None:
         return solver.getInfo().objective_function_value, False
-    solved = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
-    return (solver.getInfo().objective_function_value if solved else solver.getInfo().mip_dual_bound), solved
+    whole = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
+    return (solver.getInfo().objective_function_value if whole else solver.getInfo().mip_dual_bound), whole
 
 
 def rules_can_hold(rules: Sequence[PairRule], shape: Sequence[Sequence[int]]) -> bool:

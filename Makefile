@@ -7,7 +7,7 @@ RUN := .ci/requirements-run.lock
 TEST := .ci/requirements-test.lock
 
 # A worker for each core; make test WORKERS= has none, with what tests print as it comes.
-WORKERS := -n auto --dist loadgroup --no-loadscope-reorder
+WORKERS := -n auto
 
 export NO_MKDOCS_2_WARNING := 1
 

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
@@ -41,13 +42,22 @@ SLOW_FIRST = "test_privacy_of_levels.py"
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """With several workers, keep each file with one of them, so that what it shares is made once; each test in a browser goes alone."""
-    if config.getoption("dist", "no") != "loadgroup":
-        return
-    for item in items:
-        if "browser" not in item.path.parts:
-            item.add_marker(pytest.mark.xdist_group(item.path.relative_to(ROOT).as_posix()))
-    items.sort(key=lambda item: item.path.name != SLOW_FIRST)
+    """Put the slow file first where there are several workers."""
+    if hasattr(config, "workerinput"):
+        items.sort(key=lambda item: item.path.name != SLOW_FIRST)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Keep each file with one worker, so that what its tests share is made once, in order; tests in a browser go one by one."""
+    from xdist.scheduler import LoadScopeScheduling  # noqa: PLC0415 - only where there are workers
+
+    class ByFile(LoadScopeScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return nodeid if "/browser/" in nodeid else nodeid.partition("::")[0]
+
+    config.option.loadscopereorder = False
+    return ByFile(config, log)
 
 
 @pytest.fixture(scope="session")

@@ -23,6 +23,9 @@ Build = Callable[..., Built]
 
 WEEK = "".join(f"  {day}: regular\n" for day in ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday"))
 CLASS = (PLAIN / "school" / "classes.yml").read_text(encoding="utf-8")
+SCHOOL = (PLAIN / "school" / "school.yml").read_text(encoding="utf-8")
+STORM = "closures:\n  - 2026-12-01 to 2026-12-03, storm\n"
+STORM_TO_THE_END = "closures:\n  - 2026-12-02 to 2027-06-04, storm\n"
 LETTERS = "rotation:\n  days: A, B, C, D, E, F, G, H\n"
 
 
@@ -82,6 +85,11 @@ CASES: dict[str, tuple[dict[str, str], tuple[str, ...]]] = {
     "every day lost": ({"runs.yml": runs(more=lost(135))}, ("all-lost",)),
     "the clock goes back": ({"calendar.yml": year(week=SUNDAYS), "runs.yml": runs("2026-11-01")}, ()),
     "the clock goes forward": ({"calendar.yml": year(week=SUNDAYS), "runs.yml": runs("2027-03-14")}, ()),
+    "a time zone that there is not": ({"school.yml": SCHOOL.replace("Chicago", "Chicagoo")}, ("unknown-time-zone",)),
+    "closed at short notice": ({"calendar.yml": year(f"{STORM}short notice:\n  - 2026-12-01 to 2026-12-03\n")}, ()),
+    "closed at short notice to the end": (
+        {"calendar.yml": year(f"{STORM_TO_THE_END}short notice:\n  - 2026-12-02 to 2027-06-04\n")}, ("year-ends",),
+    ),
     "the hour that the clock leaves out": ({"bells.yml": bells("2:15-3:15")}, ("times-unreadable",)),
     "forty rotation days": (
         {

@@ -145,6 +145,14 @@ def test_days_of_school_are_counted() -> None:
     assert "Fall Aug 24 to Jan 15, 95 school days Spring Jan 19 to Jun 4, 99 school days" in text
 
 
+def test_lost_days_stand_beside_their_unit() -> None:
+    """A unit that lost days says which, up to its last day."""
+    lost = (date(2026, 12, 2), date(2026, 12, 3))
+    made = tiny_department(lost=(*lost, date(2027, 2, 2)))
+    assert "Nov 30 to Dec 7; lost: Dec 2 and Dec 3 " in text_of(body_of(made))
+    assert "lost:" not in text_of(body_of(tiny_department()))
+
+
 def test_what_asks_for_a_decision() -> None:
     """A run that begins while the one before it goes on stands under what is to decide, with the remedy; nothing stands there otherwise."""
     runs = (

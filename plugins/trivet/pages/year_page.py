@@ -16,7 +16,7 @@ from trivet.pages.decisions import decisions
 from trivet.pages.links import YEAR, calendar_address, lesson_address, relative, unit_address
 from trivet.pages.render import render
 from trivet.pages.spoken import long_date, month_day, sentence_list
-from trivet.pages.when import when_lines
+from trivet.pages.when import run_of, when_lines
 from trivet.pages.words import Words
 from trivet.pages.year_strip import closed_days, mondays_of, strips, unit_numbers
 from trivet.planning.class_years import ClassYear, class_years
@@ -137,6 +137,10 @@ def _period(each: ClassYear, words: Words) -> str:
 def _run(plan: Plan, department: Department, numbers: Mapping[str, int], words: Words) -> RunLine:
     dates = _span(plan.days[0].date, plan.days[-1].date, words)
     said = [words("year.whole_class", dates=dates) if plan.way == "whole_class" else dates, *when_lines(plan, department, words)]
+    run = run_of(plan, department)
+    lost = [day for day in (run.lost if run else ()) if day <= plan.days[-1].date]
+    if lost:
+        said.append(words("year.lost", days=sentence_list([month_day(day, words) for day in lost], words)))
     return RunLine(
         number=numbers[plan.unit],
         title=department.units[plan.unit].title,

@@ -18,14 +18,18 @@ LEAST_AND_MOST = (
     ("late floor", "round most"),
 )
 
+FALLBACK = "UTC"
+"""Where the time zone is unknown, which is an error, so that the rest can be shown beside it."""
+
 
 def read_settings(sheet: Sheet) -> tuple[Settings, tuple[Problem, ...]]:
     """Return the settings, and what is wrong among them."""
     data = sheet.data
     defaults, problems = _defaults(sheet)
+    unknown = _time_zone(sheet)
     settings = Settings(
         name=data["name"],
-        time_zone=data["time zone"],
+        time_zone=FALLBACK if unknown else data["time zone"],
         locale=data.get("locale", "en-US"),
         paper=data.get("paper", "letter"),
         site=_with_slash(data.get("site", "")),
@@ -34,7 +38,7 @@ def read_settings(sheet: Sheet) -> tuple[Settings, tuple[Problem, ...]]:
         simulations=listed(data.get("simulations")),
         defaults=defaults,
     )
-    return settings, (*problems, *_time_zone(sheet))
+    return settings, (*problems, *unknown)
 
 
 def _with_slash(address: str) -> str:

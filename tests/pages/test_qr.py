@@ -6,9 +6,11 @@ masked with 101010000010010, whose first two say the error correction (00 is M, 
 
 from __future__ import annotations
 
+import io
 import re
 
 import pytest
+import segno
 from markupsafe import Markup
 
 from trivet.pages.qr import MASK, QUIET, qr_svg
@@ -52,3 +54,23 @@ def test_the_label_is_text() -> None:
     assert 'aria-label="&#34;&gt;&lt;script&gt;"' in svg
     assert svg == qr_svg(ADDRESS, '"><script>')
     assert "style" not in svg
+
+
+@pytest.mark.parametrize("text", ["https://trivet.example/units/float-or-sink/student/#hands-on", "https://a.example/x/"])
+def test_a_qr_code_draws_exactly_its_modules(text: str) -> None:
+    """The drawing's path covers the dark modules of the code (segno's matrix) and no other, inside its quiet zone."""
+    svg = str(qr_svg(text, 'a "code"'))
+    rows = segno.make(text, error="m", micro=False, mask=MASK).matrix
+    drawn = {(int(x) + i, int(y)) for x, y, length in re.findall(r"M(\d+) (\d+)h(\d+)v1h-\d+z", svg) for i in range(int(length))}
+    assert drawn == {(x + QUIET, y + QUIET) for y, row in enumerate(rows) for x, dark in enumerate(row) if dark}
+    assert f'viewBox="0 0 {len(rows) + 2 * QUIET} ' in svg
+    assert 'aria-label="a &#34;code&#34;"' in svg
+    assert "style" not in svg
+
+
+def test_a_qr_code_is_as_dark_as_segno_draws_it() -> None:
+    """segno's own picture of the same code has the same number of dark modules (ISO/IEC 18004)."""
+    out = io.StringIO()
+    segno.make("https://a.example/", error="m", micro=False, mask=MASK).save(out, kind="txt", border=0)
+    svg = str(qr_svg("https://a.example/", ""))
+    assert sum(int(n) for n in re.findall(r"h(\d+)v1", svg)) == out.getvalue().count("1")

@@ -2,14 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
-import os
-import subprocess
-import sys
-from functools import cache
 from itertools import pairwise
-from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -31,9 +24,8 @@ from tests.planning.grouping.classes import (
 )
 from trivet.model.lock import ROLE_IDS, Groups
 from trivet.planning.grouping.draw import draw
-from trivet.planning.grouping.kept import plain_groups
 from trivet.planning.grouping.ledger import seat_of
-from trivet.planning.grouping.request import Conflict, Draw, Way
+from trivet.planning.grouping.request import Conflict, Way
 from trivet.planning.team_sizes import class_shape
 
 some_classes = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -174,38 +166,3 @@ def test_a_year_of_new_teammates() -> None:
     assert [one.repeats for one in units] == [0] * 8
     assert [one.pair_repeats for one in units] == [0] * 8
     assert max(one.role_spread for one in units) <= 2
-
-
-CORPUS = (
-    (7, {}),
-    (24, {}),
-    (31, {"levels": {s: 1 + s % 4 for s in range(1, 32)}}),
-    (
-        36,
-        {
-            "levels": {s: (s * 37) % 101 for s in range(1, 37)},
-            "rules": (rule(NOT_TEAM, 1, 2), rule(SAME_TEAM, 3, 9), rule(NOT_GROUP, 4, 5)),
-        },
-    ),
-    (30, {"levels": {s: s * 3 for s in range(1, 31)}, "way": Way.LEVELED}),
-)
-
-
-@cache
-def digest() -> str:
-    """Return one figure for the groups of the corpus, two units each."""
-    texts = []
-    for students, changes in CORPUS:
-        for one in year(students, 2, **changes):
-            assert isinstance(one, Draw)
-            texts.append(json.dumps([plain_groups(one.groups), one.repeats, one.pair_repeats]))
-    return hashlib.sha256("\n".join(texts).encode()).hexdigest()[:16]
-
-
-@pytest.mark.parametrize("hash_seed", ["0", "1", "42"])
-def test_same_groups_in_another_process(hash_seed: str, root: Path) -> None:
-    """The same requests give the same groups in a second process under any hash seed."""
-    code = "from tests.planning.grouping.test_draw import digest; print(digest())"
-    environment = {**os.environ, "PYTHONHASHSEED": hash_seed}
-    done = subprocess.run([sys.executable, "-c", code], cwd=root, env=environment, capture_output=True, text=True, check=True, timeout=120)
-    assert done.stdout.strip() == digest()

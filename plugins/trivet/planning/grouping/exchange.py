@@ -103,6 +103,7 @@ class State:
         board, weight, until, single, excess = self.board, self.weight, self.until, self.single, self.excess
         near_one, own, until_one = board.near[one], weight[one], until[one]
         grouped, group_of = board.near_group is not None, board.tables.group_of
+        deviation = board.spread.deviation if board.spread is not None else None
         a = self.team[one]
         here = (one,)
         for b, others in enumerate(self.members):
@@ -118,8 +119,10 @@ class State:
                     change += self._group_change(one, other, group_of[a], group_of[b])
                 if change - slack > choice.least or not single[other]:
                     continue
-                if board.spread is not None:
-                    change += self._level_change(a, b, board.spread.deviation[other] - board.spread.deviation[one])
+                if deviation is not None and deviation[other] != deviation[one]:
+                    change += self._level_change(a, b, deviation[other] - deviation[one])
+                    if change > choice.least:
+                        continue
                 if self.cost + change < best_cost or (until_one[b] <= step and until[other][a] <= step):
                     choice.offer(change, here, (other,))
 
@@ -135,7 +138,7 @@ class State:
             return 0
         over_a = abs(self.sums[a] + moved) - spread.most[a]
         over_b = abs(self.sums[b] - moved) - spread.most[b]
-        new = max(0, over_a) * spread.steepness[a] + max(0, over_b) * spread.steepness[b]
+        new = (over_a * spread.steepness[a] if over_a > 0 else 0) + (over_b * spread.steepness[b] if over_b > 0 else 0)
         return OUTSIDE_TOLERANCE * (new - self.excess[a] - self.excess[b])
 
     def _block_exchanges(self) -> Iterator[Exchange]:

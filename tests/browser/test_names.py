@@ -161,7 +161,7 @@ def broken(good: dict[str, Any]) -> list[tuple[dict[str, Any], str]]:
         ({**good, "students": good["students"] * 9}, no_file),
         ({**good, "class": "<b>r5</b>"}, "That is the class file of <b>r5</b>. This sheet is for p1."),
         ({**good, "students": [None, 7, {"seat": "x"}, {"seat": "p1-01", "name": 7}]}, opened_),
-        ({**good, "plans": [None, {"unit": "float-or-sink", "class": "p1", "groups": {"A": {"teams": 7}}}]}, opened_),
+        ({**good, "plans": [None, 7]}, opened_),
     ]
 
 
@@ -171,6 +171,30 @@ def test_a_file_that_is_none_is_answered(sheet: Page, files: dict[str, Path], nu
     file, said = broken(data_of(files["p1"]))[number]
     assert give(sheet, file) == said
     assert sheet.locator("[data-seat]:visible").count() > 31
+
+
+TEAM = {"A1": {"r5-01": ["leader"]}}
+NO_PLANS: tuple[dict[str, Any], ...] = (
+    {},
+    {"groups": {"A": {"teams": 7}}},
+    {"groups": {"A": {"teams": TEAM}}, "rounds": [], "spot_checks": []},
+    {"groups": {"A": {"teams": TEAM, "pairs": [["r5-01"]]}}, "spot_checks": []},
+    {"groups": {"A": {"teams": TEAM, "pairs": []}}, "rounds": [{"stations": {"constructor": "online"}}], "spot_checks": []},
+    {"groups": {"A": {"teams": {"A1": {"r5-01": [7]}}, "pairs": []}}, "rounds": [], "spot_checks": []},
+)
+"""Parts of plans that are none: as the groups of a sheet with blanks they would stop its script half-way."""
+
+
+@pytest.mark.parametrize("number", range(len(NO_PLANS)))
+def test_a_plan_that_is_none_fills_no_blank(chromium: Browser, site_url: str, files: dict[str, Path], number: int) -> None:
+    """Where the file's groups of the unit can't be read the names still open, the sheet says so, and its blanks stay."""
+    data = data_of(files["r5"])
+    data["plans"] = [{"unit": "float-or-sink", "class": "r5", **NO_PLANS[number]}]
+    with opened(chromium, site_url + LEVELED, PHONE) as (page, faults):
+        assert give(page, data).endswith(" It holds no groups of this unit.")
+        assert page.locator(".lane .blank:visible").count() == 3
+        assert page.locator("[data-drawn]").count() == 0
+        assert not faults
 
 
 def test_a_name_is_only_text(sheet: Page, files: dict[str, Path]) -> None:

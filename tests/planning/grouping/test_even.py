@@ -31,7 +31,7 @@ def guessed(seed: int) -> float:
     levels = {seat: 1 + sum(ability > cut for cut in (-0.7, 0.0, 0.7)) for seat, ability in enumerate(abilities, 1)}
     ledger = Ledger()
     for unit in range(UNITS):
-        ledger = ledger.plus(drawn(asked(students, seed=f"{seed} {unit}", levels=levels, ledger=ledger, certify=False)).groups)
+        ledger = ledger.plus(drawn(asked(students, seed=f"{seed} {unit}", levels=levels, ledger=ledger)).groups)
     never: dict[bool, list[bool]] = {True: [], False: []}
     for two in combinations(range(1, students + 1), 2):
         never[levels[two[0]] == levels[two[1]]].append(two not in ledger.teams)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from trivet.planning.grouping.ledger import Ledger
-from trivet.planning.grouping.pairs import cheapest_pairs, pair_cost
+from trivet.planning.grouping.pairs import FORBIDDEN, cheapest_pairs, pair_cost
 
 
 def all_pairings(seats: tuple[int, ...]) -> Iterator[list[tuple[int, ...]]]:
@@ -46,6 +47,16 @@ def test_small_groups() -> None:
     """Nobody, one alone, a pair, a trio."""
     for count, expected in ((0, ()), (1, ((1,),)), (2, ((1, 2),)), (3, ((1, 2, 3),))):
         assert cheapest_pairs(tuple(range(1, count + 1)), lambda a, b: 0) == expected
+
+
+@pytest.mark.parametrize("count", [20, 21, 22, 27, 33])
+def test_large_groups(count: int) -> None:
+    """Groups of classes of up to 99 are paired too, everyone once, with one trio where odd, and nobody with a forbidden partner."""
+    seats = tuple(range(1, count + 1))
+    found = cheapest_pairs(seats, lambda a, b: FORBIDDEN if abs(a - b) == 1 else 0)
+    assert sorted(seat for pair in found for seat in pair) == list(seats)
+    assert sorted(map(len, found)) == [2] * (count // 2 - count % 2) + [3] * (count % 2)
+    assert all(abs(a - b) > 1 for pair in found for a, b in combinations(pair, 2))
 
 
 def test_weights_in_order() -> None:

@@ -154,7 +154,7 @@ def test_what_cannot_be_read_has_its_line() -> None:
 def test_alarms_and_zones_are_no_events() -> None:
     """What lies inside an event, or beside it, does not speak for it."""
     text = event("DTSTART:20261125T080000", "BEGIN:VALARM", "SUMMARY:Ring", "TRIGGER:-PT15M", "END:VALARM", "SUMMARY:No school")
-    (found,) = read_events("BEGIN:VTODO\nSUMMARY:x\nDTSTART:20260101\nEND:VTODO\n" + text)
+    (found,) = read_events("BEGIN:VJOURNAL\nSUMMARY:x\nDTSTART:20260101\nEND:VJOURNAL\n" + text)
     assert isinstance(found, Event) and found.summary == "No school"
 
 

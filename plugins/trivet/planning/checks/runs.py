@@ -92,15 +92,12 @@ def _overlap(department: Department, timed: TimedRun) -> Problem:
 def _record_unused(department: Department, timed: TimedRun) -> Iterator[Problem]:
     """What is recorded for a date on which the class is not at this unit: while another one goes on, say."""
     days = {day.date for day in timed.days}
-    calendar, bells = department.school.calendar, department.school.bells
+    school = department.school
+    met = {meeting.date for meeting in meetings(school_days(school.calendar), school.bells, timed.school_class)}
     for key, dates in (("done", [each.date for each in timed.run.done]), ("half", [each.date for each in timed.run.half])):
         for day in dict.fromkeys(dates):
             # Dates on which the class does not meet, or before the start, are told where the file is read.
-            if (
-                day not in days
-                and day >= timed.run.starts
-                and day in {each.date for each in meetings(school_days(calendar), bells, timed.school_class)}
-            ):
+            if day not in days and day >= timed.run.starts and day in met:
                 other = f"write `- {day}` under `lost` of {timed.follows}" if timed.follows else "mend the date"
                 busy = f"is at {timed.follows} then" if timed.follows else "has no meeting for it then"
                 yield Problem(

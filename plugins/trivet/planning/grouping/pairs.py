@@ -22,6 +22,9 @@ ONE_TEAM_TODAY = 10
 ONE_TEAM_BEFORE = 1
 """Once, however often."""
 
+MOST_EXACT = 20
+"""The station groups of a class of 60. A set of one more student doubles the work, so larger ones are cut."""
+
 Cost = Callable[[int, int], int]
 
 
@@ -63,9 +66,13 @@ def cheapest_pairs(group: Sequence[int], cost: Cost) -> tuple[tuple[int, ...], .
 
     A trio costs its three pairs. Exact: a dynamic program over the sets of seats that still lack a partner, always serving the
     lowest of them (Held and Karp 1962 for the idea); at most about a thousand sets for 14 students. Ties go to the smallest list of seats.
+    A group of more than MOST_EXACT is cut into halves by number, each of which is exact.
     """
     seats = sorted(group)
     count = len(seats)
+    if count > MOST_EXACT:
+        half = count // 4 * 2  # even: the trio, if there is one, is in the second half
+        return cheapest_pairs(seats[:half], cost) + cheapest_pairs(seats[half:], cost)
     if count <= 1:
         return tuple((seat,) for seat in seats)
     price = [[cost(one, other) if one != other else 0 for other in seats] for one in seats]

@@ -1,6 +1,6 @@
 // What a class file says (schema/class-file.schema.json), or why it can't be used here. It came from a disk: nothing in it is trusted.
 const VERSION = 1;
-const MOST_STUDENTS = 60;
+const MOST_STUDENTS = 99; // class numbers have two digits
 const SEAT = /^[a-z][a-z0-9-]{0,11}-[0-9]{2}$/;
 const LETTERS = ["A", "B", "C"];
 const KINDS = new Set(["online", "hands_on", "teacher_led"]);
@@ -38,13 +38,17 @@ const isSeat = (value) => typeof value === "string" && SEAT.test(value);
 const isText = (value) => typeof value === "string";
 const isMapping = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 
+const all = (value, holds) => Array.isArray(value) && value.every(holds);
+const byLetter = (value, holds) => isMapping(value) && Object.entries(value).every(([letter, each]) => LETTERS.includes(letter) && holds(each));
+
 const isPlan = (plan) =>
-  isMapping(plan.groups) &&
-  Object.entries(plan.groups).every(([letter, group]) => LETTERS.includes(letter) && isGroup(group)) &&
-  list(plan.rounds).every((round) => isMapping(round?.stations) && Object.values(round.stations).every((kind) => KINDS.has(kind))) &&
-  list(plan.spot_checks).every((check) => isSeat(check?.seat) && [check.team, check.kind, check.ask, check.listen_for].every(isText));
+  byLetter(plan.groups, isGroup) &&
+  all(plan.rounds, (round) => byLetter(round?.stations, (kind) => KINDS.has(kind))) &&
+  all(plan.spot_checks, (check) => isSeat(check?.seat) && [check.team, check.kind, check.ask, check.listen_for].every(isText));
 
 const isGroup = (group) =>
   isMapping(group?.teams) &&
-  Object.values(group.teams).every((team) => isMapping(team) && Object.keys(team).every(isSeat) && Object.values(team).every(Array.isArray)) &&
-  list(group.pairs).every((pair) => list(pair).length > 0 && pair.every(isSeat));
+  Object.values(group.teams).every(isTeam) &&
+  all(group.pairs, (pair) => all(pair, isSeat) && pair.length > 0);
+
+const isTeam = (team) => isMapping(team) && Object.entries(team).every(([seat, roles]) => isSeat(seat) && all(roles, isText));

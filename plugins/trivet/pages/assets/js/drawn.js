@@ -1,13 +1,11 @@
 // The groups of a unit that the site does not tell, put where its sheet has blanks for them. The blanks come back with `undrawn`.
 
-// Shows a plan's groups; says whether the sheet had blanks for them.
+// Shows a plan's groups.
 export const withGroups = (sheet, plan, words) => {
-  const blanks = [...sheet.querySelectorAll("[data-undrawn]")];
-  for (const blank of blanks) blank.hidden = true;
+  for (const blank of sheet.querySelectorAll("[data-undrawn]")) blank.hidden = true;
   for (const blank of sheet.querySelectorAll("[data-board]")) showBoards(sheet, blank, plan, words);
   for (const blank of sheet.querySelectorAll("[data-lane]")) showLane(blank, plan, words);
   for (const blank of sheet.querySelectorAll("[data-asked]")) showChecks(sheet, blank, plan, words);
-  return blanks.length > 0;
 };
 
 // Takes away what `withGroups` put there.
@@ -51,6 +49,7 @@ const showBoards = (sheet, blank, plan, words) => {
 const showLane = (blank, plan, words) => {
   const [day, round, kind] = blank.dataset.lane.split(" ");
   const here = whereIn(plan, day, round).filter(([, each]) => each.replace("_", "-") === kind);
+  if (!here.length) return;
   const letters = here.map(([letter]) => letter);
   const teams = letters.flatMap((letter) => Object.entries(plan.groups[letter].teams));
   const [letter, note] = [marked(document.createElement("span")), marked(document.createElement("p"))];
@@ -66,7 +65,7 @@ const showLane = (blank, plan, words) => {
 const showChecks = (sheet, blank, plan, words) => {
   const round = Number(blank.dataset.asked);
   const where = plan.rounds.find((each) => each.round === round)?.stations ?? {};
-  for (const check of (plan.spot_checks ?? []).filter((each) => each.round === round)) {
+  for (const check of plan.spot_checks.filter((each) => each.round === round)) {
     const line = part(sheet, `check-${(where[check.team[0]] ?? "").replace("_", "-")}`) ?? part(sheet, "check-online");
     const box = line.querySelector("[data-tick]");
     box.dataset.tick = `r${round}-${check.team.toLowerCase()}`;
